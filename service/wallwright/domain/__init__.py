@@ -1,0 +1,1 @@
+"""The trade: pure functions on frozen values; no web, no files, no clock, no globals."""

@@ -1,0 +1,55 @@
+"""What to cut: rows of equal pieces, and the mark that equal pieces share."""
+
+from collections.abc import Iterable
+
+from wallwright.domain.members import CutRow, Member
+from wallwright.domain.parts import Part
+from wallwright.domain.stock import Stock
+
+CutKey = tuple[str, Stock, int, int | None, bool]
+"""What makes two pieces equal for the saw: kind, section, length, rip and treatment."""
+
+_LETTER = {
+    "bottom-plate": "P", "top-plate": "P", "cap-plate": "P",
+    "end-stud": "S", "corner-stud": "S", "field-stud": "S", "seam-stud": "S", "king-stud": "S",
+    "jack-stud": "J", "cripple": "C", "header": "H", "rough-sill": "R", "backing": "K", "blocking": "B",
+}  # fmt: skip
+"""Letter of a mark by role: plates, studs at full height, jacks, cripples, headers, rough sills, backing, blocks."""
+_LETTER_ORDER = "PSJCHRKB"
+
+
+def cut_key(part: Part | Member) -> CutKey:
+    """What makes this piece equal to another for the saw."""
+    return (_LETTER[part.role], part.stock, part.length, part.ripped_to, part.treated)
+
+
+def mark_of(parts: Iterable[Part]) -> dict[CutKey, str]:
+    """The mark of every kind of piece: a letter, and a number from the longest down."""
+    marks: dict[CutKey, str] = {}
+    numbers: dict[str, int] = {}
+    for key in sorted({cut_key(part) for part in parts}, key=_sort_key):
+        numbers[key[0]] = numbers.get(key[0], 0) + 1
+        marks[key] = f"{key[0]}{numbers[key[0]]}"
+    return marks
+
+
+def cut_list(members: tuple[Member, ...]) -> tuple[CutRow, ...]:
+    """Rows of equal pieces; every ply, packing piece and block counts as a piece."""
+    rows: dict[CutKey, list[Member]] = {}
+    for member in members:
+        rows.setdefault(cut_key(member), []).append(member)
+    return tuple(_row(rows[key]) for key in sorted(rows, key=_sort_key))
+
+
+def _row(equal: list[Member]) -> CutRow:
+    first = equal[0]
+    roles = tuple(dict.fromkeys(member.role for member in equal))
+    return CutRow(
+        first.mark, roles, first.stock, first.length, sum(member.plies for member in equal),
+        tuple(member.id for member in equal), first.ripped_to, first.treated,
+    )  # fmt: skip
+
+
+def _sort_key(key: CutKey) -> tuple[int, int, int, int, int, bool]:
+    letter, stock, length, ripped_to, treated = key
+    return (_LETTER_ORDER.index(letter), -length, -stock.width, -stock.thickness, -(ripped_to or 0), treated)

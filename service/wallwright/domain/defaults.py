@@ -1,0 +1,34 @@
+"""The one table of defaults. Each is a physical size, the same in both systems of units.
+
+They stay for the life of version 1 of the contract.
+"""
+
+from typing import Final
+
+from wallwright.lengths import INCH, inches
+
+STUD_NAME: Final = "2x4"
+SPACING: Final = 16 * INCH
+BOTTOM_PLATES: Final = 1
+TOP_PLATES: Final = 2
+LAYOUT_FROM: Final = "left"
+TAPE_ZERO: Final = "sheathing"
+POST: Final = "single"
+FLOOR: Final = "none"
+SHEET_WIDTH: Final = 48 * INCH
+SHEET_LENGTH: Final = 96 * INCH
+SHEET_THICKNESS: Final = inches("7/16")
+SHEET_KIND: Final = "osb"
+SHEET_GAP: Final = inches("1/8")
+SHEET_DIRECTION: Final = "upright"
+FASTENING: Final = "nailed"
+SPECIES: Final = "spruce-pine-fir"
+MOISTURE_PERCENT: Final = 19.0
+HANDS: Final = 2
+RULES: Final = "irc-2021"
+KERF: Final = inches("1/8")
+END_TRIM: Final = 0
+HEADER_SEAT: Final = "jacks"
+JACKS: Final = 1
+POST_BLOCK_LENGTH: Final = 12 * INCH
+"""Length of the blocks between the studs of a three-stud post."""

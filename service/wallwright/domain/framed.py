@@ -1,0 +1,128 @@
+"""One wall, from its description to its layout and its skin: the stages chained once.
+
+A wall that is laid out from its right end is mirrored, framed, and mirrored back.
+"""
+
+import msgspec
+from msgspec.structs import replace
+
+from wallwright.domain.bays import bay_blocks
+from wallwright.domain.carriers import Carriers
+from wallwright.domain.checks import check
+from wallwright.domain.layout import lay_out
+from wallwright.domain.members import Layout
+from wallwright.domain.mirror import mirrored_opening, mirrored_part, mirrored_wall
+from wallwright.domain.openings import Plan, plan_openings
+from wallwright.domain.parts import Part
+from wallwright.domain.rows import Row, rows
+from wallwright.domain.seams import Columns, columns
+from wallwright.domain.sheathing import skin
+from wallwright.domain.skin import Skin
+from wallwright.domain.skin_notes import Saved
+from wallwright.domain.uprights import frame
+from wallwright.domain.wall import Wall
+from wallwright.findings import Fault, PlanRefused, Value
+
+
+class Framed(msgspec.Struct, frozen=True):
+    """Everything known of a wall once it is framed. ``plan``, ``columns`` and ``parts`` run from the tape's end."""
+
+    wall: Wall
+    plan: Plan
+    parts: tuple[Part, ...]
+    columns: Columns | None
+    courses: tuple[Row, ...]
+    layout: Layout
+
+
+def framed(wall: Wall) -> Framed:
+    """Frame a wall. Raises PlanRefused with every fault found."""
+    from_right = wall.tape.start == "right"
+    straight = mirrored_wall(wall) if from_right else wall
+    plan, parts, laid, courses, faults = _frame(straight)
+    if faults:
+        raise PlanRefused(tuple(_turned_fault(fault, wall) if from_right else fault for fault in faults))
+    own = [mirrored_part(part, wall.length) for part in parts] if from_right else parts
+    opened = (
+        tuple(mirrored_opening(o, wall.length) for o in reversed(plan.wall.openings))
+        if from_right
+        else plan.wall.openings
+    )
+    done = replace(wall, openings=opened)
+    return Framed(done, plan, tuple(parts), laid, courses, lay_out(done, plan, own, laid))
+
+
+def layout(wall: Wall) -> Layout:
+    """The layout of a wall: members, marks, cut list, findings. Raises PlanRefused with every fault found."""
+    return framed(wall).layout
+
+
+def sheathing(wall: Wall) -> Skin:
+    """The skin of a wall: pieces, seams, sheets, blocking. Raises PlanRefused with every fault found."""
+    done = framed(wall)
+    if done.columns is None:
+        raise PlanRefused((Fault("lying-sheets", "/sheathing/direction", ()),))
+    return skin(done.wall, done.columns, done.courses, done.layout, _saved(done))
+
+
+def _saved(done: Framed) -> Saved | None:
+    """What sheets sized for spacing would save in added studs and rips; None where nothing could be saved."""
+    laid, wall = done.columns, done.plan.wall
+    if laid is None or wall.sheathing.sheet.sized_for_spacing or not (laid.studs or laid.rips):
+        return None
+    sheet = replace(wall.sheathing.sheet, sized_for_spacing=True)
+    plan = replace(done.plan, wall=replace(wall, sheathing=replace(wall.sheathing, sheet=sheet)))
+    sized = columns(plan, Carriers(plan, frame(plan)))
+    return Saved(max(0, len(laid.studs) - len(sized.studs)), max(0, laid.rips - sized.rips))
+
+
+def _frame(wall: Wall) -> tuple[Plan, list[Part], Columns | None, tuple[Row, ...], list[Fault]]:
+    """Plan, parts, columns and courses of a wall laid out from its left end, or faults."""
+    faults = check(wall)
+    anyway: frozenset[str] = frozenset()
+    while True:
+        plan, more = plan_openings(wall, anyway)
+        if faults or more:
+            return plan, [], None, (), faults + more
+        parts = frame(plan)
+        laid: Columns | None = None
+        if wall.sheathing.direction == "upright":
+            laid = columns(plan, Carriers(plan, parts))
+            parts += _distinct(laid.studs)
+        blocks, conflicts = bay_blocks(plan, parts)
+        if not conflicts:
+            break
+        # An opening that meets a member in its bay is framed with jacks; each round settles one at least.
+        anyway = anyway | conflicts
+    parts += blocks
+    courses: tuple[Row, ...] = ()
+    if laid is not None:
+        courses, blocking, faults = rows(plan, parts)
+        parts += blocking
+    return plan, parts, laid, courses, faults
+
+
+def _distinct(studs: tuple[Part, ...]) -> list[Part]:
+    return list(dict.fromkeys(studs))
+
+
+_PLACES = frozenset(("given", "least", "most", "nearest"))
+
+
+def _turned_fault(fault: Fault, wall: Wall) -> Fault:
+    """A fault found in the mirrored wall, as it reads in the caller's own."""
+    pointer, values = fault.pointer, fault.values
+    if pointer.startswith("/ends/left"):
+        return Fault(fault.code, pointer.replace("/ends/left", "/ends/right"), values)
+    if not pointer.startswith("/openings/"):
+        return fault
+    _, _, number, *rest = pointer.split("/")
+    index = len(wall.openings) - 1 - int(number)
+    if rest == ["left"]:
+        width = wall.openings[index].width
+        values = tuple((name, _turned_value(name, value, wall.length - width)) for name, value in values)
+    return Fault(fault.code, "/".join(["", "openings", str(index), *rest]), values)
+
+
+def _turned_value(name: str, value: Value, room: int) -> Value:
+    return room - value if isinstance(value, int) and name in _PLACES else value

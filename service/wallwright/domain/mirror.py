@@ -1,0 +1,39 @@
+"""The mirror image of a wall and of what it is made of.
+
+Every wall is reckoned with the tape hooked at its left end; one that is laid out from the right
+is mirrored first and its members are mirrored back, so both follow one rule, the tape's.
+"""
+
+from msgspec.structs import replace
+
+from wallwright.domain.parts import Part
+from wallwright.domain.wall import Opening, Side, Wall
+
+_OTHER: dict[Side, Side] = {"left": "right", "right": "left"}
+
+
+def mirrored_wall(wall: Wall) -> Wall:
+    """The wall with left and right exchanged: ends, openings, tape, slope and anchors."""
+    return replace(
+        wall,
+        left=wall.right,
+        right=wall.left,
+        tape=replace(wall.tape, start=_OTHER[wall.tape.start]),
+        top=replace(
+            wall.top,
+            up=_OTHER[wall.top.up],
+            ridge=None if wall.top.ridge is None else wall.length - wall.top.ridge,
+        ),
+        openings=tuple(mirrored_opening(opening, wall.length) for opening in reversed(wall.openings)),
+        floor=replace(wall.floor, anchors=tuple(wall.length - at for at in reversed(wall.floor.anchors))),
+    )
+
+
+def mirrored_opening(opening: Opening, length: int) -> Opening:
+    """The opening seen in a mirror that stands at the middle of a plate of ``length``."""
+    return replace(opening, left=length - opening.right)
+
+
+def mirrored_part(part: Part, length: int) -> Part:
+    """The part seen in a mirror that stands at the middle of a plate of ``length``."""
+    return replace(part, x=length - part.right, cut_outs=tuple((length - b, length - a) for a, b in part.cut_outs))

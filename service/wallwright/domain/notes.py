@@ -1,0 +1,60 @@
+"""What there is to say about a wall as it is framed."""
+
+from wallwright.domain.members import Member
+from wallwright.domain.openings import Plan
+from wallwright.domain.parts import Part
+from wallwright.domain.seams import Columns
+from wallwright.domain.wall import Wall
+from wallwright.findings import Finding
+
+Pairs = tuple[tuple[Part, Member], ...]
+
+
+def layout_findings(wall: Wall, plan: Plan, pairs: Pairs, columns: Columns | None) -> tuple[Finding, ...]:
+    """The findings of a layout, in the order of the wall's fields."""
+    found = _headers(wall, plan, pairs)
+    slid = tuple(member.id for part, member in pairs if part.slid)
+    if slid:
+        found.append(Finding("stud-slid", "/spacing", (("count", str(len(slid))),), slid))
+    found += _seam_notes(wall, pairs, columns)
+    if wall.floor.kind == "slab" or wall.floor.treated_plate:
+        found.append(Finding("treated-timber", "/floor"))
+    found.append(Finding("not-checked", ""))
+    return tuple(found)
+
+
+def _headers(wall: Wall, plan: Plan, pairs: Pairs) -> list[Finding]:
+    """A caution for each header that is the plain default, compared with no table."""
+    found = []
+    defaults = {
+        (framed.opening.name, framed.opening.width, framed.opening.head) for framed in plan.framed if framed.is_default
+    }
+    for index, opening in enumerate(wall.openings):
+        if (opening.name, opening.width, opening.head) not in defaults:
+            continue
+        ids = tuple(member.id for part, member in pairs if part.role == "header" and _over(part, opening.left))
+        if not ids:
+            continue
+        header = next(part for part, member in pairs if member.id == ids[0])
+        code = "header-not-sized" if wall.carries is None else "header-not-compared"
+        name = opening.name or f"opening {index + 1}"
+        values = (("opening", name), ("stock", header.stock.name), ("plies", str(header.plies)))
+        found.append(Finding(code, f"/openings/{index}", values, ids))
+    return found
+
+
+def _over(part: Part, x: int) -> bool:
+    return part.x <= x < part.right
+
+
+def _seam_notes(wall: Wall, pairs: Pairs, columns: Columns | None) -> list[Finding]:
+    if columns is None:
+        return []
+    found = []
+    sheet = wall.sheathing.sheet
+    if sheet.width % wall.spacing:
+        found.append(Finding("spacing-misses-sheet", "/spacing", (("spacing", wall.spacing), ("sheet", sheet.width))))
+    added = tuple(member.id for part, member in pairs if part.role == "seam-stud")
+    if added:
+        found.append(Finding("seam-stud-added", "/sheathing", (("count", str(len(added))),), added))
+    return found

@@ -1,0 +1,163 @@
+"""Where the sheets begin and end along a wall, and the studs that their seams lack.
+
+Seams follow from the face of the wall, its ends, its openings and the tape's grid; the frame is asked
+only what carries a seam that is thought of. Candidates: the first sheet full, or ripped so that its
+edge falls on a layout line; then each sheet full, or ripped by the drift of the gaps so that the next
+starts on a line. Layout studs never move.
+"""
+
+import msgspec
+
+from wallwright.domain.carriers import BEARING, Carriers
+from wallwright.domain.grid import lines_between
+from wallwright.domain.openings import Plan
+from wallwright.domain.parts import Part
+from wallwright.lengths import INCH
+
+SLIVER = 12 * INCH
+"""Pieces beside an end, and legs beside an opening, that are narrower than this are avoided."""
+_KEPT = 12
+"""How many ways of laying the same number of sheets are followed at once."""
+
+
+class Column(msgspec.Struct, frozen=True, gc=False):
+    """One sheet's width along the wall, from ``left`` to ``right``."""
+
+    left: int
+    right: int
+
+
+class Columns(msgspec.Struct, frozen=True):
+    """The sheets along a wall, the seam studs they need, and how the choice compares."""
+
+    columns: tuple[Column, ...]
+    studs: tuple[Part, ...]
+    rips: int
+    slivers: int
+    legs: int
+
+
+class _Way(msgspec.Struct, frozen=True):
+    """A way of laying the first sheets: its cost so far and where the next sheet starts."""
+
+    next: int
+    slivers: int
+    legs: int
+    studs: tuple[Part, ...]
+    rips: int
+    narrowest: int
+    short_of_full: int
+    columns: tuple[Column, ...]
+
+    @property
+    def rank(self) -> tuple[int, ...]:
+        """What ways with the same number of sheets are compared by, the least being the best."""
+        return (self.slivers, self.legs, len(self.studs), self.rips, -self.narrowest, self.short_of_full)
+
+
+def columns(plan: Plan, carriers: Carriers) -> Columns:
+    """The best way to lay upright sheets along a level wall that is laid out from its left end."""
+    wall = plan.wall
+    reach = wall.face_right
+    start = _Way(wall.face_left, 0, 0, (), 0, 1 << 62, 0, ())
+    finished: list[_Way] = []
+    ways = [start]
+    # A way that takes another sheet can only win by leaving fewer slivers.
+    while ways and not (finished and min(way.slivers for way in finished) <= min(way.slivers for way in ways)):
+        following: dict[int, _Way] = {}
+        finished_now: list[_Way] = []
+        for way in ways:
+            for step in _steps(plan, carriers, way):
+                if step.columns[-1].right >= reach or step.next >= reach:
+                    finished_now.append(step)
+                elif step.next not in following or step.rank < following[step.next].rank:
+                    following[step.next] = step
+        if finished_now:
+            finished.append(min(finished_now, key=lambda way: way.rank))
+        ways = sorted(following.values(), key=lambda way: (way.rank, -way.next))[:_KEPT]
+    best = min(finished, key=lambda way: (way.slivers, len(way.columns), way.rank))
+    return Columns(best.columns, best.studs, best.rips, best.slivers, best.legs)
+
+
+def _steps(plan: Plan, carriers: Carriers, way: _Way) -> list[_Way]:
+    """The ways on from here: the next sheet as the last, full, or ripped."""
+    wall = plan.wall
+    sheet, gap = wall.sheathing.sheet, wall.sheathing.gap
+    full = sheet.width - gap if sheet.sized_for_spacing else sheet.width
+    reach = wall.face_right
+    first = not way.columns
+    if way.next + full + gap >= reach:
+        last = Column(way.next, min(way.next + full, reach))
+        return [_with(plan, way, last, reach, (), 0, full if first else 0)]
+    steps = []
+    untouched = Column(way.next, way.next + full)
+    rips = [(column, 1) for column in _ripped(plan, way, full)]
+    for column, rip in [(untouched, 0), *rips]:
+        studs = carriers.studs_for(column.right, column.right + gap)
+        if studs is not None:
+            steps.append(_with(plan, way, column, column.right + gap, studs, rip, full if first else 0))
+    return steps or [_anywhere(plan, carriers, way, full, first)]
+
+
+def _ripped(plan: Plan, way: _Way, full: int) -> list[Column]:
+    """The next sheet ripped so that the one after it starts on a layout line; the first may take any line.
+
+    Where the gap leaves the ripped sheet less than its bearing, the start moves past the line by that much.
+    """
+    wall = plan.wall
+    gap = wall.sheathing.gap
+    shift = max(0, BEARING + gap - wall.thickness // 2)
+    least = way.next + gap + 2 * wall.thickness
+    lines = lines_between(wall, least - shift, way.next + full + gap - shift - 1)
+    chosen = lines if not way.columns else lines[-1:]
+    return [Column(way.next, line + shift - gap) for line in reversed(chosen)]
+
+
+def _anywhere(plan: Plan, carriers: Carriers, way: _Way, full: int, first: bool) -> _Way:
+    """Where no line serves: the widest piece whose seam some upright, or a seam stud, can carry."""
+    wall = plan.wall
+    gap = wall.sheathing.gap
+    inset = max(BEARING, (wall.thickness - gap) // 2)
+    edges = sorted({part.x + inset for part in carriers.uprights}, reverse=True)
+    for edge in edges:
+        if way.next + wall.thickness < edge < way.next + full:
+            studs = carriers.studs_for(edge, edge + gap)
+            if studs is not None:
+                return _with(plan, way, Column(way.next, edge), edge + gap, studs, 1, full if first else 0)
+    edge = way.next + full
+    return _with(plan, way, Column(way.next, edge), edge + gap, (), 0, full if first else 0)
+
+
+def _with(
+    plan: Plan, way: _Way, column: Column, after: int, studs: tuple[Part, ...], rip: int, first_full: int
+) -> _Way:
+    """``way`` with one more sheet laid."""
+    wall = plan.wall
+    width = column.right - column.left
+    at_end = not way.columns or column.right + wall.sheathing.gap >= wall.face_right
+    return _Way(
+        after,
+        way.slivers + int(at_end and width < SLIVER),
+        way.legs + len(legs(plan, column)),
+        way.studs + studs,
+        way.rips + rip,
+        min(way.narrowest, width),
+        first_full - width if first_full else way.short_of_full,
+        (*way.columns, column),
+    )
+
+
+def legs(plan: Plan, column: Column) -> list[tuple[int, int]]:
+    """The stretches of a sheet beside an opening that are narrower than `SLIVER`."""
+    found = []
+    edge = column.left
+    touched = False
+    for opening in sorted(plan.wall.openings, key=lambda opening: opening.left):
+        if opening.right <= column.left or opening.left >= column.right:
+            continue
+        if edge < opening.left < edge + SLIVER:
+            found.append((edge, opening.left))
+        edge, touched = opening.right, True
+    if touched and edge < column.right < edge + SLIVER:
+        found.append((edge, column.right))
+    return found

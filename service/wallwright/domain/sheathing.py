@@ -1,0 +1,136 @@
+"""A wall skinned: the pieces of sheathing, the sheets that they are cut from, and the seams between them."""
+
+import msgspec
+
+from wallwright.domain import defaults
+from wallwright.domain.members import Layout
+from wallwright.domain.outlines import Rect, remainder
+from wallwright.domain.rows import Row
+from wallwright.domain.seams import Column, Columns
+from wallwright.domain.skin import Line, Offcut, Outline, Piece, SheetUse, Skin
+from wallwright.domain.skin_notes import Saved, skin_findings
+from wallwright.domain.skin_seams import seams
+from wallwright.domain.wall import Wall
+
+
+class _Cut(msgspec.Struct, frozen=True, gc=False):
+    """A rectangle of the face, and where its lower left corner lies on which sheet."""
+
+    face: Rect
+    sheet: int
+    x: int
+    y: int
+
+
+def skin(wall: Wall, laid: Columns, courses: tuple[Row, ...], layout: Layout, saved: Saved | None) -> Skin:
+    """The skin of a level wall from its columns and courses of sheets.
+
+    ``laid`` runs from the tape's end; what comes back is as seen from outside, left to right.
+    """
+    columns = _as_seen(wall, laid.columns)
+    cuts = _on_sheets(wall, columns, courses)
+    voids = [Rect(o.left, o.sill, o.right, o.head) for o in wall.openings]
+    pieces: list[Piece] = []
+    for cut in cuts:
+        for outline, cut_outs in remainder(cut.face, voids):
+            pieces.append(_piece(wall, cut, f"piece-{len(pieces) + 1}", outline, cut_outs))
+    found = seams(wall, columns, courses, layout)
+    uses = _uses(wall, cuts, pieces)
+    blocking = tuple(member for member in layout.members if member.role == "blocking" and _on_edge(wall, member.depth))
+    findings = skin_findings(wall, columns, courses, tuple(pieces), laid, saved)
+    return Skin(wall, tuple(pieces), found, uses, _offcuts(wall, cuts), blocking, findings)
+
+
+def _on_edge(wall: Wall, depth: int) -> bool:
+    return depth < wall.depth
+
+
+def _as_seen(wall: Wall, columns: tuple[Column, ...]) -> tuple[Column, ...]:
+    if wall.tape.start == "left":
+        return columns
+    return tuple(Column(wall.length - column.right, wall.length - column.left) for column in reversed(columns))
+
+
+def _sheet_size(wall: Wall) -> tuple[int, int]:
+    """Width and length of the sheet as it lies in the yard."""
+    sheet, gap = wall.sheathing.sheet, wall.sheathing.gap
+    less = gap if sheet.sized_for_spacing else 0
+    return sheet.width - less, sheet.length - less
+
+
+def _on_sheets(wall: Wall, columns: tuple[Column, ...], courses: tuple[Row, ...]) -> list[_Cut]:
+    """Each rectangle of the face on a sheet: one sheet for each in a tall course, low ones stacked on one sheet.
+
+    A piece keeps the sheet's own corner at its foot, on the side where the tape starts.
+    """
+    wide, long = _sheet_size(wall)
+    kerf = defaults.KERF
+    cuts: list[_Cut] = []
+    sheets = 0
+    for course in courses:
+        height = course.top - course.bottom
+        stacked = long + kerf  # no sheet begun for this course yet
+        for column in columns:
+            if stacked + height > long:
+                sheets += 1
+                stacked = 0
+            width = column.right - column.left
+            x = 0 if wall.tape.start == "left" else wide - width
+            cuts.append(_Cut(Rect(column.left, course.bottom, column.right, course.top), sheets, x, stacked))
+            stacked += height + kerf
+    return cuts
+
+
+def _piece(wall: Wall, cut: _Cut, name: str, outline: Outline, cut_outs: tuple[Outline, ...]) -> Piece:
+    wide, long = _sheet_size(wall)
+    dx, dy = cut.x - cut.face.left, cut.y - cut.face.bottom
+
+    def moved(points: Outline) -> Outline:
+        return tuple((x + dx, y + dy) for x, y in points)
+
+    on_sheet = moved(outline)
+    lines = [line for points in (on_sheet, *map(moved, cut_outs)) for line in _sawn(points, wide, long)]
+    return Piece(name, outline, cut_outs, f"sheet-{cut.sheet}", on_sheet, tuple(lines), _stage(wall, outline))
+
+
+def _sawn(points: Outline, wide: int, long: int) -> list[Line]:
+    """The sides of an outline on a sheet that are not the sheet's own edges."""
+    lines = []
+    for a, b in zip(points, (*points[1:], points[0]), strict=True):
+        own = (a[0] == b[0] and a[0] in (0, wide)) or (a[1] == b[1] and a[1] in (0, long))
+        if not own:
+            lines.append((a, b))
+    return lines
+
+
+def _stage(wall: Wall, outline: Outline) -> str:
+    """Whether a piece crosses an end that meets another wall, and so waits until the wall stands."""
+    past_left = wall.left.meets is not None and min(x for x, _ in outline) < 0
+    past_right = wall.right.meets is not None and max(x for x, _ in outline) > wall.length
+    return "after-raising" if past_left or past_right else "before-raising"
+
+
+def _uses(wall: Wall, cuts: list[_Cut], pieces: list[Piece]) -> tuple[SheetUse, ...]:
+    wide, long = _sheet_size(wall)
+    names = dict.fromkeys(f"sheet-{cut.sheet}" for cut in cuts)
+    return tuple(SheetUse(name, wide, long, tuple(p.id for p in pieces if p.sheet == name)) for name in names)
+
+
+def _offcuts(wall: Wall, cuts: list[_Cut]) -> tuple[Offcut, ...]:
+    """What each sheet leaves: the strip beside its widest piece, then what is above its topmost one."""
+    wide, long = _sheet_size(wall)
+    kerf = defaults.KERF
+    found = []
+    for number in dict.fromkeys(cut.sheet for cut in cuts):
+        own = [cut for cut in cuts if cut.sheet == number]
+        width = max(cut.face.right - cut.face.left for cut in own)
+        top = max(cut.y + cut.face.top - cut.face.bottom for cut in own)
+        from_left = wall.tape.start == "left"
+        if wide - width > kerf:
+            beside = wide - width - kerf
+            found.append(Offcut(f"sheet-{number}", width + kerf if from_left else 0, 0, beside, long))
+        if long - top > kerf:
+            found.append(
+                Offcut(f"sheet-{number}", 0 if from_left else wide - width, top + kerf, width, long - top - kerf)
+            )
+    return tuple(found)

@@ -1,0 +1,78 @@
+"""What a skinned wall is made of: seams, pieces, sheets and offcuts."""
+
+from typing import Literal
+
+import msgspec
+
+from wallwright.domain.members import Member, Point
+from wallwright.domain.wall import Wall
+from wallwright.findings import Finding
+
+Outline = tuple[Point, ...]
+Line = tuple[Point, Point]
+
+
+class Seam(msgspec.Struct, frozen=True, gc=False):
+    """Where two sheets meet. An upright seam has its two edges in x, a level one in y.
+
+    ``bearing_before`` and ``bearing_after`` are the solid timber behind the sheet on the left (or below)
+    and on the right (or above), the least over the seam's height; ``members`` carry it.
+    """
+
+    id: str
+    direction: Literal["upright", "level"]
+    before: int
+    after: int
+    start: int
+    end: int
+    bearing_before: int
+    bearing_after: int
+    members: tuple[str, ...]
+
+
+class Piece(msgspec.Struct, frozen=True, gc=False):
+    """A piece of sheathing in wall coordinates, and how it lies on the sheet that it is cut from.
+
+    ``on_sheet`` is the outline from the sheet's own lower left corner, face side up; ``cut_lines`` are the
+    saw's lines on the sheet, the edges that are not the sheet's own.
+    """
+
+    id: str
+    outline: Outline
+    cut_outs: tuple[Outline, ...]
+    sheet: str
+    on_sheet: Outline
+    cut_lines: tuple[Line, ...]
+    stage: str
+    """``before-raising`` or ``after-raising``."""
+
+
+class SheetUse(msgspec.Struct, frozen=True, gc=False):
+    """One sheet to be had, and the pieces that are cut from it."""
+
+    id: str
+    width: int
+    length: int
+    pieces: tuple[str, ...]
+
+
+class Offcut(msgspec.Struct, frozen=True, gc=False):
+    """What a sheet leaves over: a rectangle on the sheet."""
+
+    sheet: str
+    left: int
+    bottom: int
+    width: int
+    height: int
+
+
+class Skin(msgspec.Struct, frozen=True):
+    """A wall skinned. ``blocking`` are members of the layout too."""
+
+    wall: Wall
+    pieces: tuple[Piece, ...]
+    seams: tuple[Seam, ...]
+    sheets: tuple[SheetUse, ...]
+    offcuts: tuple[Offcut, ...]
+    blocking: tuple[Member, ...]
+    findings: tuple[Finding, ...]

@@ -1,0 +1,97 @@
+"""What there is to say about a wall as it is skinned."""
+
+import msgspec
+
+from wallwright.domain.rows import Row
+from wallwright.domain.seams import SLIVER, Column, Columns
+from wallwright.domain.skin import Piece
+from wallwright.domain.wall import Wall
+from wallwright.findings import Finding, Value
+from wallwright.lengths import INCH
+
+BRACING_LEAST = 24 * INCH
+"""Full-height strips narrower than this are not counted as bracing."""
+SMALL_CHANGE = 4 * INCH
+"""A change of length up to this is offered where it saves a rip."""
+
+Values = tuple[tuple[str, Value], ...]
+
+
+class Saved(msgspec.Struct, frozen=True, gc=False):
+    """What sheets sized for spacing would save: added studs and rips."""
+
+    studs: int
+    rips: int
+
+
+def skin_findings(
+    wall: Wall, columns: tuple[Column, ...], courses: tuple[Row, ...], pieces: tuple[Piece, ...], laid: Columns,
+    saved: Saved | None,
+) -> tuple[Finding, ...]:  # fmt: skip
+    """The findings of a skinned wall."""
+    found: list[Finding] = []
+    narrow = laid.slivers + laid.legs
+    if narrow:
+        found.append(Finding("narrow-piece", "/sheathing", (("count", str(narrow)), ("least", SLIVER))))
+    strips = sum(1 for width in full_height_strips(wall) if width < BRACING_LEAST)
+    if strips:
+        values: Values = (("count", str(strips)), ("least", BRACING_LEAST))
+        found.append(Finding("narrow-strip-no-bracing", "/openings", values))
+    for end, one in (("left", wall.left), ("right", wall.right)):
+        if one.sheathing_lap > 0 and one.meets is None:
+            values = (("lap", one.sheathing_lap), ("end", end))
+            found.append(Finding("lap-meets-nothing", f"/ends/{end}/sheathing_lap", values))
+    found += _strip(wall, courses)
+    found += _whole_sheets(wall, columns)
+    if saved is not None and (saved.studs or saved.rips):
+        values = (("studs", str(saved.studs)), ("rips", str(saved.rips)))
+        found.append(Finding("sheets-sized-for-spacing-save", "/sheathing/sheet/sized_for_spacing", values))
+    after = sum(1 for piece in pieces if piece.stage == "after-raising")
+    if after:
+        found.append(Finding("after-raising", "/sheathing", (("count", str(after)),)))
+    if wall.floor.kind == "deck":
+        found.append(Finding("exposed-edge", "/floor"))
+    found.append(Finding("two-people", ""))
+    found.append(Finding("not-checked", ""))
+    return tuple(found)
+
+
+def full_height_strips(wall: Wall) -> list[int]:
+    """Widths of the stretches of face that no opening interrupts, from left to right."""
+    widths = []
+    edge = wall.face_left
+    for opening in sorted(wall.openings, key=lambda opening: opening.left):
+        widths.append(opening.left - edge)
+        edge = opening.right
+    widths.append(wall.face_right - edge)
+    return [width for width in widths if width > 0]
+
+
+def _strip(wall: Wall, courses: tuple[Row, ...]) -> list[Finding]:
+    """What would save the strip above the sheets."""
+    if len(courses) < 2:
+        return []
+    sheet = wall.sheathing.sheet
+    length = sheet.length - (wall.sheathing.gap if sheet.sized_for_spacing else 0)
+    over = wall.height - wall.face_bottom - length
+    values: Values = (("strip", courses[-1].top - courses[-1].bottom), ("lower", over))
+    return [Finding("sheet-too-short", "/sheathing/sheet/length", values)]
+
+
+def _whole_sheets(wall: Wall, columns: tuple[Column, ...]) -> list[Finding]:
+    """A change of length, up to a few inches, with which the sheathing comes out in whole sheets."""
+    sheet, gap = wall.sheathing.sheet, wall.sheathing.gap
+    module = sheet.width if sheet.sized_for_spacing else sheet.width + gap
+    face = wall.face_right - wall.face_left
+    count = max(1, (2 * (face + gap) + module) // (2 * module))
+    change = count * module - gap - face
+    last = columns[-1] if wall.tape.start == "left" else columns[0]
+    # Full-size sheets whose gaps drift, or sized ones that stop a gap short, come out whole as they stand.
+    if abs(change) <= count * gap or abs(change) > SMALL_CHANGE:
+        return []
+    values: Values = (
+        ("last", last.right - last.left),
+        ("change", abs(change)),
+        ("way", "longer" if change > 0 else "shorter"),
+    )
+    return [Finding("small-change-saves-rip", "/length", values)]

@@ -1,0 +1,74 @@
+"""The seams of a skinned wall: where two sheets meet, what carries them, and how much timber each side bears on."""
+
+from collections.abc import Callable
+
+from wallwright.domain.carriers import Span, merged
+from wallwright.domain.members import Layout, Member
+from wallwright.domain.rows import Row
+from wallwright.domain.seams import Column
+from wallwright.domain.skin import Seam
+from wallwright.domain.wall import Wall
+
+
+def seams(wall: Wall, columns: tuple[Column, ...], courses: tuple[Row, ...], layout: Layout) -> tuple[Seam, ...]:
+    """Every seam between two sheets, upright ones from left to right, then level ones from the bottom up."""
+    outer = [member for member in layout.members if member.z == 0]
+    found: list[Seam] = []
+    for left, right in zip(columns, columns[1:], strict=False):
+        for course in courses:
+            cuts = [(o.sill, o.head) for o in wall.openings if o.left < right.left and o.right > left.right]
+            for low, high in _runs(course.bottom, course.top, cuts):
+                found.append(_upright(outer, len(found), left.right, right.left, low, high))
+    for lower, upper in zip(courses, courses[1:], strict=False):
+        for column in columns:
+            cuts = [(o.left, o.right) for o in wall.openings if o.sill < upper.bottom and o.head > lower.top]
+            for low, high in _runs(column.left, column.right, cuts):
+                found.append(_level(outer, len(found), lower.top, upper.bottom, low, high))
+    return tuple(found)
+
+
+def _runs(low: int, high: int, cuts: list[Span]) -> list[Span]:
+    """The parts of a seam that no opening interrupts."""
+    runs = []
+    for bottom, top in sorted(cuts):
+        if bottom > low:
+            runs.append((low, min(bottom, high)))
+        low = max(low, top)
+    if low < high:
+        runs.append((low, high))
+    return runs
+
+
+def _upright(outer: list[Member], number: int, before: int, after: int, low: int, high: int) -> Seam:
+    near = [m for m in outer if m.x < after + 1 and m.right > before - 1 and m.y < high and m.top > low]
+    bearing = _bearing(near, before, after, low, high, lambda m: (m.y, m.top), lambda m: (m.x, m.right))
+    ids = tuple(m.id for m in near if not m.role.endswith("plate"))
+    return Seam(f"seam-{number + 1}", "upright", before, after, low, high, *bearing, ids)
+
+
+def _level(outer: list[Member], number: int, before: int, after: int, low: int, high: int) -> Seam:
+    near = [m for m in outer if m.y < after + 1 and m.top > before - 1 and m.x < high and m.right > low]
+    bearing = _bearing(near, before, after, low, high, lambda m: (m.x, m.right), lambda m: (m.y, m.top))
+    return Seam(f"seam-{number + 1}", "level", before, after, low, high, *bearing, tuple(m.id for m in near))
+
+
+def _bearing(
+    near: list[Member], before: int, after: int, low: int, high: int,
+    along: Callable[[Member], Span], across: Callable[[Member], Span],
+) -> Span:  # fmt: skip
+    """The least solid timber behind each side of a seam, over those stretches of it that have any timber at all.
+
+    Where the seam runs below the plates or past the wall's end, the floor's rim or the next wall's post
+    carries it, which is not part of this wall.
+    """
+    breaks = sorted({low, high, *(b for m in near for b in along(m) if low < b < high)})
+    least_before = least_after = None
+    for start, end in zip(breaks, breaks[1:], strict=False):
+        solids = merged([across(m) for m in near if along(m)[0] <= start and along(m)[1] >= end])
+        if not solids:
+            continue
+        own_before = next((before - lo for lo, hi in solids if lo < before <= hi), 0)
+        own_after = next((hi - after for lo, hi in solids if lo <= after < hi), 0)
+        least_before = own_before if least_before is None else min(least_before, own_before)
+        least_after = own_after if least_after is None else min(least_after, own_after)
+    return least_before or 0, least_after or 0

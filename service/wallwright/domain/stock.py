@@ -1,0 +1,90 @@
+"""Timber sections: a nominal size's dressed size, and the one name of a section.
+
+Source of the dressed sizes: American Softwood Lumber Standard PS 20, dry sizes.
+"""
+
+import re
+from typing import Final
+
+import msgspec
+
+from wallwright.lengths import INCH, MILLIMETRE, inches, measure_of_text
+
+
+class Stock(msgspec.Struct, frozen=True, gc=False):
+    """A rectangular timber section on the grid; ``thickness`` is the narrow face, ``width`` the wide one."""
+
+    thickness: int
+    width: int
+
+    @property
+    def name(self) -> str:
+        """The section's one name: ``2x4`` where dressed so, else ``38x89`` (mm) or ``1-1/2x3-1/2`` (in)."""
+        return stock_name(self)
+
+
+# Dressed dry sizes in inches, PS 20.
+_DRESSED_THICKNESS: Final = {"1": "3/4", "2": "1 1/2", "3": "2 1/2", "4": "3 1/2"}
+_DRESSED_WIDTH: Final = {
+    "2": "1 1/2", "3": "2 1/2", "4": "3 1/2", "5": "4 1/2", "6": "5 1/2", "8": "7 1/4", "10": "9 1/4", "12": "11 1/4",
+}  # fmt: skip
+NOMINAL: Final[dict[str, Stock]] = {
+    f"{thick}x{wide}": Stock(inches(thick_in), inches(wide_in))
+    for thick, thick_in in _DRESSED_THICKNESS.items()
+    for wide, wide_in in _DRESSED_WIDTH.items()
+    if int(wide) >= int(thick)
+}
+_NOMINAL_NAMES: Final = {stock: name for name, stock in NOMINAL.items()}
+
+STOCK_PATTERN: Final = (
+    "^(?:[1-4]x(?:[2-6]|8|10|12)"
+    "|[0-9]{2,3}(?:\\.[0-9]{1,5})?x[0-9]{2,3}(?:\\.[0-9]{1,5})?"
+    "|(?:[0-9]{1,2}-)?[0-9]{1,2}/[1-9][0-9]?x(?:[0-9]{1,2}|(?:[0-9]{1,2}-)?[0-9]{1,2}/[1-9][0-9]?)"
+    "|[0-9]{1,2}x(?:[0-9]{1,2}-)?[0-9]{1,2}/[1-9][0-9]?)$(?!\\n)"
+)
+"""A nominal name, two sizes in millimetres, or two dressed sizes in inches with at least one fraction."""
+_STOCK: Final = re.compile(STOCK_PATTERN)
+
+
+def stock_of_name(name: str) -> Stock:
+    """The section named, such as ``2x4``, ``38x89`` or ``1-1/2x3-1/2``.
+
+    Raises ValueError where the name is not of a known form or the nominal size has no dressed size.
+    """
+    if name in NOMINAL:
+        return NOMINAL[name]
+    if _STOCK.match(name) is None:
+        raise ValueError(f"{name[:24]!r} names no section; write 2x4, 38x89 (mm) or 1-1/2x3-1/2 (in)")
+    thickness, width = name.split("x")
+    if "/" in name:
+        return Stock(inches(thickness), inches(width))
+    if float(thickness) < 10:
+        raise ValueError(f"{name!r} has no dressed size in PS 20; known are {', '.join(NOMINAL)}")
+    return Stock(measure_of_text(f"{thickness} mm").on_grid("mm"), measure_of_text(f"{width} mm").on_grid("mm"))
+
+
+def stock_name(stock: Stock) -> str:
+    """The one name of a section, the same whatever text it came from."""
+    known = _NOMINAL_NAMES.get(stock)
+    if known is not None:
+        return known
+    if stock.thickness % (INCH // 64) == 0 and stock.width % (INCH // 64) == 0:
+        return f"{_inch_name(stock.thickness)}x{_inch_name(stock.width)}"
+    return f"{_mm_name(stock.thickness)}x{_mm_name(stock.width)}"
+
+
+def _inch_name(length: int) -> str:
+    whole, rest = divmod(length * 64 // INCH, 64)
+    if not rest:
+        return str(whole)
+    bottom = 64
+    while rest % 2 == 0:
+        rest, bottom = rest // 2, bottom // 2
+    return f"{whole}-{rest}/{bottom}" if whole else f"{rest}/{bottom}"
+
+
+def _mm_name(length: int) -> str:
+    whole, rest = divmod(length, MILLIMETRE)
+    if not rest:
+        return str(whole)
+    return f"{whole}.{str(rest * 100_000 // MILLIMETRE).zfill(5).rstrip('0')}"

@@ -1,0 +1,1 @@
+"""A scene of shapes in real-world millimetres, then paper, then SVG."""

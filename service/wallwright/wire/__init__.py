@@ -1,0 +1,1 @@
+"""What travels: Structs and the contract's limits, nothing else."""

@@ -1,0 +1,1 @@
+"""The pages of wallwright: forms and drawings rendered on the server, without scripts."""
