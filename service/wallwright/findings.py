@@ -337,4 +337,16 @@ FAULTS: Final[dict[str, FaultKind]] = {
         "The strip above the sheets would have no timber behind its lower edge.",
         "Take a sheet that covers the wall's height.",
     ),
+    "roof-not-flat": FaultKind(
+        'The roof is {given}; only a flat roof\'s walls can be framed. Give {{"shape": "flat"}}.',
+        "Sloped roof",
+        "Lean-to and gable roofs are not framed by this version.",
+        "Give `roof.shape` as `flat`.",
+    ),
+    "footprint-too-small": FaultKind(
+        "The footprint is {given} over the framing; the two walls that it lies between alone take {least}.",
+        "Footprint too small",
+        "No room is left for a wall between the through walls.",
+        "Make the footprint larger.",
+    ),
 }

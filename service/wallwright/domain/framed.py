@@ -59,7 +59,11 @@ def layout(wall: Wall) -> Layout:
 
 def sheathing(wall: Wall) -> Skin:
     """The skin of a wall: pieces, seams, sheets, blocking. Raises PlanRefused with every fault found."""
-    done = framed(wall)
+    return skinned(framed(wall))
+
+
+def skinned(done: Framed) -> Skin:
+    """The skin of a wall that is framed. Raises PlanRefused where its sheets cannot be laid."""
     if done.columns is None:
         raise PlanRefused((Fault("lying-sheets", "/sheathing/direction", ()),))
     return skin(done.wall, done.columns, done.courses, done.layout, _saved(done))

@@ -1,0 +1,338 @@
+"""A building: a footprint becomes four walls that close, and the corners between them.
+
+The two through walls run the whole length of their side; the two butt walls stand between them with
+a slip gap at each end. A butt wall's sheathing runs over the through wall's post and the edge of its
+sheet; its cap plate runs over the through wall, whose own cap stops short. Opposite walls are laid
+out from the same end of the building, so that their studs face each other.
+"""
+
+from typing import Literal
+
+import msgspec
+from msgspec.structs import replace
+
+from wallwright.domain.framed import Framed, framed, skinned
+from wallwright.domain.members import Layout
+from wallwright.domain.skin import Skin
+from wallwright.domain.wall import Carries, End, Meets, Opening, PostKind, Side, Wall
+from wallwright.findings import Fault, Finding, PlanRefused
+
+SideName = Literal["front", "right", "back", "left"]
+SIDES: tuple[SideName, ...] = ("front", "right", "back", "left")
+_FROM: dict[SideName, Side] = {"front": "left", "right": "left", "back": "right", "left": "right"}
+"""Front and right are laid out from their left end, back and left from their right: the building's same end."""
+_NEIGHBOUR: dict[SideName, tuple[SideName, SideName]] = {
+    "front": ("left", "right"),
+    "right": ("front", "back"),
+    "back": ("right", "left"),
+    "left": ("back", "front"),
+}
+"""The walls met at each wall's left and right end, as seen from outside."""
+
+
+class Roof(msgspec.Struct, frozen=True, gc=False):
+    """What the walls carry. ``spans`` is the way a flat roof's joists run; None is the shorter side."""
+
+    shape: Literal["flat", "lean-to", "gable"] = "flat"
+    spans: Literal["width", "depth"] | None = None
+
+
+class SidePlan(msgspec.Struct, frozen=True):
+    """What is asked of one wall. ``wall`` holds every field that does not follow from the building.
+
+    ``left_post``, ``right_post``, ``start`` and ``under_sheet`` are None where they were not given.
+    """
+
+    wall: Wall
+    left_post: PostKind | None = None
+    right_post: PostKind | None = None
+    start: Side | None = None
+    under_sheet: int | None = None
+
+
+class Building(msgspec.Struct, frozen=True):
+    """A building to be walled. ``width`` runs along the front, ``depth`` along the sides."""
+
+    width: int
+    depth: int
+    wall_height: int
+    sides: dict[SideName, SidePlan]
+    name: str = ""
+    measured_to: Literal["framing", "sheathing"] = "framing"
+    roof: Roof = Roof()
+    slip_gap: int = 0
+    through: tuple[SideName, SideName] = ("front", "back")
+
+
+class Corner(msgspec.Struct, frozen=True, gc=False):
+    """Where two walls meet: which runs through, which butts, and how sheets and caps lap."""
+
+    name: str
+    through: SideName
+    butt: SideName
+    sheathing_lap: int
+    """How far the butt wall's sheets run past its plate."""
+    cap_lap: int
+    """How far the butt wall's cap runs past its plate; 0 where no cap laps."""
+    slip_gap: int
+
+
+class BuiltWall(msgspec.Struct, frozen=True):
+    """One wall of the building: its side, and everything reckoned of it."""
+
+    side: SideName
+    wall: Wall
+    framed: Framed
+    skin: Skin | None
+
+    @property
+    def layout(self) -> Layout:
+        """The wall's layout."""
+        return self.framed.layout
+
+
+class Step(msgspec.Struct, frozen=True, gc=False):
+    """One step of the order of work."""
+
+    number: int
+    side: str
+    what: str
+
+
+class Total(msgspec.Struct, frozen=True, gc=False):
+    """Pieces of one section and length over all walls."""
+
+    stock: str
+    length: int
+    count: int
+    ripped_to: int | None
+    treated: bool
+
+
+class Built(msgspec.Struct, frozen=True):
+    """A building walled: four complete walls, its corners, totals, order of work and findings."""
+
+    building: Building
+    framing_width: int
+    framing_depth: int
+    walls: tuple[BuiltWall, ...]
+    corners: tuple[Corner, ...]
+    totals: tuple[Total, ...]
+    sheets: int
+    order: tuple[Step, ...]
+    findings: tuple[Finding, ...]
+
+
+def build(building: Building, *, with_skin: bool = True) -> Built:
+    """Wall a building. Raises PlanRefused with every fault of every wall found."""
+    width, depth = framing_size(building)
+    faults = _check(building, width, depth)
+    if faults:
+        raise PlanRefused(tuple(faults))
+    walls: list[BuiltWall] = []
+    for side in SIDES:
+        try:
+            done = framed(side_wall(building, side, width, depth))
+            walls.append(BuiltWall(side, done.wall, done, skinned(done) if with_skin else None))
+        except PlanRefused as refused:
+            faults += [_of_side(building, side, fault) for fault in refused.faults]
+    if faults:
+        raise PlanRefused(tuple(faults))
+    corners = _corners(building, {built.side: built.wall for built in walls})
+    sheets = sum(len(built.skin.sheets) for built in walls if built.skin is not None)
+    return Built(
+        building, width, depth, tuple(walls), corners, _totals(walls), sheets, order_of_work(building),
+        _findings(building, corners, walls),
+    )  # fmt: skip
+
+
+def framing_size(building: Building) -> tuple[int, int]:
+    """Width and depth over the framing: as stated, or the stated size less a sheet at each side."""
+    if building.measured_to == "framing":
+        return building.width, building.depth
+    skins = {side: plan.wall.sheathing.sheet.thickness for side, plan in building.sides.items()}
+    return building.width - skins["left"] - skins["right"], building.depth - skins["front"] - skins["back"]
+
+
+def side_wall(building: Building, side: SideName, width: int, depth: int) -> Wall:
+    """The complete Wall of one side, openings said from its own plate."""
+    plan = building.sides[side]
+    runs_through = side in building.through
+    whole = width if side in ("front", "back") else depth
+    before, after = _NEIGHBOUR[side]
+    left = _end(building, side, before, plan.left_post)
+    right = _end(building, side, after, plan.right_post)
+    start = 0 if runs_through else building.sides[before].wall.depth + building.slip_gap
+    length = whole if runs_through else whole - start - building.sides[after].wall.depth - building.slip_gap
+    wall = plan.wall
+    openings = tuple(replace(opening, left=opening.left - start) for opening in wall.openings)
+    sheathing = replace(wall.sheathing, under_sheet=_under_sheet(plan))
+    return replace(
+        wall,
+        name=wall.name or side,
+        length=length,
+        height=building.wall_height,
+        left=left,
+        right=right,
+        tape=replace(wall.tape, start=plan.start or _FROM[side]),
+        openings=openings,
+        sheathing=sheathing,
+        carries=wall.carries or _carries(building, side, width, depth),
+    )
+
+
+def _under_sheet(plan: SidePlan) -> int:
+    """How far the sheets hang below the plate: as asked, else over panel and rim of a deck."""
+    if plan.under_sheet is not None:
+        return plan.under_sheet
+    floor = plan.wall.floor
+    return floor.rim + floor.panel if floor.kind == "deck" else 0
+
+
+def _end(building: Building, side: SideName, met: SideName, post: PostKind | None) -> End:
+    """One end of a wall: how its post, sheets and cap meet the wall that it stands against."""
+    other = building.sides[met]
+    wall = building.sides[side].wall
+    lapped = wall.plates.top == 2 and other.wall.plates.top == 2
+    if side in building.through:
+        return End(post or "three-stud", 0, -other.wall.depth if lapped else 0, None)
+    reach = other.wall.depth + building.slip_gap
+    met_side: Side = "right" if _NEIGHBOUR[met][1] == side else "left"
+    other_post = other.right_post if met_side == "right" else other.left_post
+    meets = Meets(other.wall.depth, other_post or "three-stud", building.slip_gap)
+    return End(post or "single", reach + other.wall.sheathing.sheet.thickness, reach if lapped else 0, meets)
+
+
+def roof_spans(building: Building, width: int, depth: int) -> Literal["width", "depth"]:
+    """The way a flat roof's joists run: as asked, else the shorter side; depth on a square."""
+    if building.roof.spans is not None:
+        return building.roof.spans
+    return "width" if width < depth else "depth"
+
+
+def _carries(building: Building, side: SideName, width: int, depth: int) -> Carries:
+    """A flat roof's load on the two walls that its joists rest on; none on the others."""
+    spans = roof_spans(building, width, depth)
+    bearing = ("left", "right") if spans == "width" else ("front", "back")
+    if side in bearing:
+        return Carries("roof", width if spans == "width" else depth)
+    return Carries("none")
+
+
+def _check(building: Building, width: int, depth: int) -> list[Fault]:
+    faults = []
+    if building.roof.shape != "flat":
+        faults.append(Fault("roof-not-flat", "/roof/shape", (("given", building.roof.shape),)))
+    for name, size, pair in (("width", width, ("left", "right")), ("depth", depth, ("front", "back"))):
+        least = sum(building.sides[side].wall.depth for side in SIDES if side in pair) + 2 * building.slip_gap
+        if size <= least:
+            faults.append(Fault("footprint-too-small", f"/footprint/{name}", (("given", size), ("least", least))))
+    return faults
+
+
+def _of_side(building: Building, side: SideName, fault: Fault) -> Fault:
+    """A wall's fault as the building's caller reads it: under its side, openings from the framing corner."""
+    if fault.pointer == "/height":
+        return Fault(fault.code, "/wall_height", fault.values)
+    if fault.pointer == "/length":
+        return Fault(fault.code, f"/footprint/{'width' if side in ('front', 'back') else 'depth'}", fault.values)
+    values = fault.values
+    if side not in building.through and fault.pointer.endswith("/left"):
+        shift = building.sides[_NEIGHBOUR[side][0]].wall.depth + building.slip_gap
+        values = tuple(
+            (name, value + shift if isinstance(value, int) and name in ("given", "least", "most", "nearest") else value)
+            for name, value in values
+        )
+    return Fault(fault.code, f"/walls/{side}{fault.pointer}", values)
+
+
+_CORNER_NAMES: tuple[tuple[str, SideName, SideName], ...] = (
+    ("front-left", "left", "front"),
+    ("front-right", "front", "right"),
+    ("back-right", "right", "back"),
+    ("back-left", "back", "left"),
+)
+
+
+def _corners(building: Building, walls: dict[SideName, Wall]) -> tuple[Corner, ...]:
+    found = []
+    for name, first, second in _CORNER_NAMES:
+        # ``first`` ends at the corner with its right end, ``second`` begins there with its left.
+        through, butt = (first, second) if first in building.through else (second, first)
+        end = walls[butt].left if butt == second else walls[butt].right
+        found.append(Corner(name, through, butt, end.sheathing_lap, max(end.cap_lap, 0), building.slip_gap))
+    return tuple(found)
+
+
+def _totals(walls: list[BuiltWall]) -> tuple[Total, ...]:
+    counts: dict[tuple[str, int, int | None, bool], int] = {}
+    for built in walls:
+        for row in built.layout.cut_list:
+            key = (row.stock.name, row.length, row.ripped_to, row.treated)
+            counts[key] = counts.get(key, 0) + row.count
+    ordered = sorted(counts, key=lambda key: (key[0], -key[1], key[2] or 0, key[3]))
+    return tuple(
+        Total(stock, length, counts[stock, length, rip, treated], rip, treated)
+        for stock, length, rip, treated in ordered
+    )
+
+
+def order_of_work(building: Building) -> tuple[Step, ...]:
+    """Which wall first: the through walls stand, then the butt walls slide in between, then caps and lapped sheets."""
+    butts = tuple(side for side in SIDES if side not in building.through)
+    steps: list[tuple[str, str]] = []
+    for side in building.through:
+        steps.append(
+            (
+                side,
+                "Frame and square the wall lying, skin it if the hands can lift it so, raise it, plumb it, brace it.",
+            )
+        )
+    for side in butts:
+        steps.append(
+            (
+                side,
+                "Frame and square the wall lying, fix the sheets that stay within its ends, raise it, slide it in, plumb it, brace it.",
+            )
+        )
+    steps.append(("", "Fasten the corner posts to one another from bottom to top."))
+    for side in butts:
+        steps.append((side, "Fix the cap plate over the through walls, then the sheets that lap the corners."))
+    steps.append(("", "Leave every brace until roof and sheathing hold the tops of the walls."))
+    return tuple(Step(number + 1, side, what) for number, (side, what) in enumerate(steps))
+
+
+def _findings(building: Building, corners: tuple[Corner, ...], walls: list[BuiltWall]) -> tuple[Finding, ...]:
+    found = [Finding("tie-cap", "/walls", (("corner", corner.name),)) for corner in corners if not corner.cap_lap]
+    for pair in (building.through, tuple(side for side in SIDES if side not in building.through)):
+        found += _footprint_change(pair, walls)
+    found.append(Finding("two-people", ""))
+    if any(built.wall.floor.kind == "deck" for built in walls):
+        found.append(Finding("exposed-edge", "/floor"))
+    found.append(Finding("not-checked", ""))
+    return tuple(found)
+
+
+def _footprint_change(pair: tuple[str, ...], walls: list[BuiltWall]) -> list[Finding]:
+    """The change of footprint with which both of two opposite walls come out in whole sheets."""
+    changes = set()
+    for built in walls:
+        if built.side in pair:
+            own = [] if built.skin is None else built.skin.findings
+            changes.add(next((finding.values[1:] for finding in own if finding.code == "small-change-saves-rip"), None))
+    if len(changes) != 1 or None in changes:
+        return []
+    (values,) = changes
+    name = "width" if pair[0] in ("front", "back") else "depth"
+    walls_named = " and ".join(side for side in SIDES if side in pair)
+    return [
+        Finding("footprint-saves-rip", f"/footprint/{name}", (("side", name), *(values or ()), ("walls", walls_named)))
+    ]
+
+
+def openings_from_corner(building: Building, side: SideName, openings: tuple[Opening, ...]) -> tuple[Opening, ...]:
+    """A side's openings as its caller says them, from the building's framing corner."""
+    if side in building.through:
+        return openings
+    shift = building.sides[_NEIGHBOUR[side][0]].wall.depth + building.slip_gap
+    return tuple(replace(opening, left=opening.left + shift) for opening in openings)
