@@ -1,0 +1,14 @@
+"""A wall seen in a mirror, written out here so that the service's own mirror is not its own judge."""
+
+from wallwright.domain.wall import Opening, Tape, Wall
+
+
+def mirrored(wall: Wall) -> Wall:
+    """The wall with left and right exchanged: its ends, openings, anchors, and the end the tape is hooked at."""
+    fields = {name: getattr(wall, name) for name in wall.__struct_fields__}
+    turned = tuple(
+        Opening(o.name, wall.length - o.left - o.width, o.width, o.height, o.sill, o.header, o.jacks)
+        for o in reversed(wall.openings)
+    )
+    tape = Tape("right" if wall.tape.start == "left" else "left", wall.tape.zero, wall.tape.offset)
+    return Wall(**{**fields, "left": wall.right, "right": wall.left, "openings": turned, "tape": tape})
