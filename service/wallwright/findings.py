@@ -231,6 +231,25 @@ KINDS: Final[dict[str, Kind]] = {
 }
 
 FAULTS: Final[dict[str, FaultKind]] = {
+    "length-out-of-range": FaultKind(
+        "{given} is given; allowed is from {least} to {most}.",
+        "Length out of range",
+        "A length is outside the contract's limits.",
+        "Give a length within the limits named.",
+    ),
+    "through-walls-not-opposite": FaultKind(
+        "The through walls given are {given}; give front and back, or right and left.",
+        "Through walls not opposite",
+        "The walls that run past the corners are one of the two opposite pairs.",
+        "Give one of the two pairs.",
+    ),
+    "stock-unknown": FaultKind(
+        "{given} has no dressed size; give a nominal name such as 2x4, millimetres such as 38x89, "
+        "or dressed inches such as 1-1/2x3-1/2.",
+        "Unknown section",
+        "The name is of a known form, but no section has it.",
+        "Give another name, or the sizes as an object.",
+    ),
     "top-not-level": FaultKind(
         'The top is {given}; only a level top can be framed. Give {{"shape": "level"}}.',
         "Sloped top",

@@ -63,6 +63,14 @@ TAPE_PATTERN: Final = (
 )
 """The grammar as a pattern, legal in Python and in ECMA-262 with the ``u`` flag."""
 
+STOCK_PATTERN: Final = (
+    "^(?:[1-4]x(?:[2-6]|8|10|12)"
+    "|[0-9]{2,3}(?:\\.[0-9]{1,5})?x[0-9]{2,3}(?:\\.[0-9]{1,5})?"
+    "|(?:[0-9]{1,2}-)?[0-9]{1,2}/[1-9][0-9]?x(?:[0-9]{1,2}|(?:[0-9]{1,2}-)?[0-9]{1,2}/[1-9][0-9]?)"
+    "|[0-9]{1,2}x(?:[0-9]{1,2}-)?[0-9]{1,2}/[1-9][0-9]?)$(?!\\n)"
+)
+"""A nominal name, two sizes in millimetres, or two dressed sizes in inches with at least one fraction."""
+
 _TAPE = re.compile(TAPE_PATTERN)
 _QUANTITY_TOKEN = re.compile(
     "(?:([0-9]+)[ -])?([0-9]+)/([0-9]+)|([0-9]+) ?([¼½¾⅛⅜⅝⅞])|([¼½¾⅛⅜⅝⅞])|([0-9]+(?:\\.[0-9]+)?)"

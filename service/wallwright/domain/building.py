@@ -146,6 +146,31 @@ def build(building: Building, *, with_skin: bool = True) -> Built:
     )  # fmt: skip
 
 
+class Closed(msgspec.Struct, frozen=True):
+    """A building with every default filled in: what makes two questions about a building the same."""
+
+    name: str
+    width: int
+    depth: int
+    measured_to: str
+    shape: str
+    spans: str
+    slip_gap: int
+    through: tuple[str, ...]
+    walls: tuple[Wall, ...]
+
+
+def closed(building: Building) -> Closed:
+    """The building with every default filled in, before anything is framed."""
+    width, depth = framing_size(building)
+    walls = tuple(side_wall(building, side, width, depth) for side in SIDES)
+    spans = roof_spans(building, width, depth)
+    return Closed(
+        building.name, building.width, building.depth, building.measured_to, building.roof.shape, spans,
+        building.slip_gap, building.through, walls,
+    )  # fmt: skip
+
+
 def framing_size(building: Building) -> tuple[int, int]:
     """Width and depth over the framing: as stated, or the stated size less a sheet at each side."""
     if building.measured_to == "framing":

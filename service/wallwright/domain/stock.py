@@ -8,7 +8,7 @@ from typing import Final
 
 import msgspec
 
-from wallwright.lengths import INCH, MILLIMETRE, inches, measure_of_text
+from wallwright.lengths import INCH, MILLIMETRE, STOCK_PATTERN, inches, measure_of_text
 
 
 class Stock(msgspec.Struct, frozen=True, gc=False):
@@ -36,13 +36,6 @@ NOMINAL: Final[dict[str, Stock]] = {
 }
 _NOMINAL_NAMES: Final = {stock: name for name, stock in NOMINAL.items()}
 
-STOCK_PATTERN: Final = (
-    "^(?:[1-4]x(?:[2-6]|8|10|12)"
-    "|[0-9]{2,3}(?:\\.[0-9]{1,5})?x[0-9]{2,3}(?:\\.[0-9]{1,5})?"
-    "|(?:[0-9]{1,2}-)?[0-9]{1,2}/[1-9][0-9]?x(?:[0-9]{1,2}|(?:[0-9]{1,2}-)?[0-9]{1,2}/[1-9][0-9]?)"
-    "|[0-9]{1,2}x(?:[0-9]{1,2}-)?[0-9]{1,2}/[1-9][0-9]?)$(?!\\n)"
-)
-"""A nominal name, two sizes in millimetres, or two dressed sizes in inches with at least one fraction."""
 _STOCK: Final = re.compile(STOCK_PATTERN)
 
 
@@ -68,7 +61,9 @@ def stock_name(stock: Stock) -> str:
     known = _NOMINAL_NAMES.get(stock)
     if known is not None:
         return known
-    if stock.thickness % (INCH // 64) == 0 and stock.width % (INCH // 64) == 0:
+    in_64ths = stock.thickness % (INCH // 64) == 0 and stock.width % (INCH // 64) == 0
+    # Two whole inches would read as a nominal size, so they are named in millimetres.
+    if in_64ths and (stock.thickness % INCH or stock.width % INCH):
         return f"{_inch_name(stock.thickness)}x{_inch_name(stock.width)}"
     return f"{_mm_name(stock.thickness)}x{_mm_name(stock.width)}"
 

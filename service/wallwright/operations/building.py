@@ -1,0 +1,218 @@
+"""A building: wire request to domain, and back with four complete walls, or as the plan."""
+
+from typing import Any
+
+from msgspec import UNSET, UnsetType
+
+from wallwright.domain import building as domain
+from wallwright.domain import defaults
+from wallwright.domain.stock import NOMINAL
+from wallwright.domain.wall import Wall
+from wallwright.drawing.building import plan
+from wallwright.findings import Fault, PlanRefused
+from wallwright.lengths import Units
+from wallwright.operations.canonical import revision_of
+from wallwright.operations.converters import CONVERTERS, Converter
+from wallwright.operations.csv import csv_text
+from wallwright.operations.layout import layout_answer
+from wallwright.operations.reading import Reading, given, merged
+from wallwright.operations.sheathing import sheathing_answer
+from wallwright.operations.walls import carries, common, openings, to_wire, wire_carries, wire_common, wire_opening
+from wallwright.wire import building as wire
+from wallwright.wire import limits
+from wallwright.wire.wall import Common
+
+_COMMON = ("stud", "spacing", "plates", "layout", "floor", "sheathing", "fastening", "positions", "site", "species",
+           "moisture_percent", "hands", "rules")  # fmt: skip
+
+
+def answer(request: wire.Building) -> wire.BuildingAnswer:
+    """The building walled, as it travels. Raises PlanRefused with every fault found."""
+    asked = to_domain(request)
+    parts = parts_of(request)
+    return building_answer(domain.build(asked, with_skin="sheathing" in parts), asked, request.units, parts)
+
+
+def drawing(request: wire.Building) -> str:
+    """The plan, as SVG."""
+    asked = to_domain(request)
+    return plan(domain.build(asked, with_skin=False), request.units, revision_of(domain.closed(asked), request.units))
+
+
+def table(request: wire.Building) -> str:
+    """The pieces of all walls together as CSV."""
+    built = domain.build(to_domain(request), with_skin=False)
+    c = CONVERTERS[request.units]
+    header = ["stock", "count", f"length_{request.units}", "length_tape", "ripped_to", "treated"]
+    rows: list[list[object]] = [
+        [
+            row.stock,
+            row.count,
+            c.number(row.length),
+            c.tape(row.length),
+            "" if row.ripped_to is None else c.tape(row.ripped_to),
+            "yes" if row.treated else "no",
+        ]  # fmt: skip
+        for row in built.totals
+    ]
+    return csv_text(header, rows)
+
+
+def parts_of(request: wire.Building) -> tuple[str, ...]:
+    """The parts answered for each wall, in the order of work."""
+    asked = ("layout", "sheathing") if request.parts is UNSET else request.parts
+    return tuple(part for part in ("layout", "sheathing") if part in asked)
+
+
+def to_domain(request: wire.Building) -> domain.Building:
+    """The building asked for, complete. Raises PlanRefused with every length that is out of range."""
+    reading = Reading(request.units)
+    most = limits.FOOTPRINT_MAX
+    width = reading.length(request.footprint.width, "/footprint/width", 1, most)
+    depth = reading.length(request.footprint.depth, "/footprint/depth", 1, most)
+    height = reading.length(request.wall_height, "/wall_height", 1, limits.WALL_HEIGHT_MAX)
+    slip = reading.optional(request.slip_gap, "/slip_gap", 0, limits.SLIP_GAP_MAX, 0)
+    through = _through(reading, request.through_walls)
+    sides: dict[domain.SideName, domain.SidePlan] = {}
+    # The building's own fields are read once, so that a fault in them is told once.
+    own = Reading(request.units)
+    common(own, request, "")
+    for side in domain.SIDES:
+        sides[side] = _side(reading, request, side, own)
+    faults = [*own.faults, *reading.faults]
+    if faults:
+        raise PlanRefused(tuple(faults))
+    roof = request.roof
+    values = given(
+        measured_to=request.footprint.measured_to,
+        name=request.name,
+        roof=UNSET if roof is UNSET else domain.Roof(**given(shape=roof.shape, spans=roof.spans)),  # type: ignore[arg-type]
+    )
+    return domain.Building(width, depth, height, sides, slip_gap=slip, through=through, **values)  # type: ignore[arg-type]
+
+
+def _through(reading: Reading, asked: list[wire.SideName] | UnsetType) -> tuple[domain.SideName, domain.SideName]:
+    if asked is UNSET:
+        return ("front", "back")
+    for pair in (("front", "back"), ("right", "left")):
+        if set(asked) == set(pair):
+            return ("front", "back") if pair == ("front", "back") else ("right", "left")
+    reading.faults.append(Fault("through-walls-not-opposite", "/through_walls", (("given", " and ".join(asked)),)))
+    return ("front", "back")
+
+
+def _side(reading: Reading, request: wire.Building, side: domain.SideName, own: Reading) -> domain.SidePlan:
+    """What is asked of one side: the building's fields with the side's laid upon them."""
+    sides = request.walls
+    options: wire.SideOptions | UnsetType = getattr(sides, side) if sides is not UNSET else UNSET
+    base = Common(**{name: getattr(request, name) for name in _COMMON})
+    over = UNSET if options is UNSET else Common(**{name: getattr(options, name) for name in _COMMON})
+    both = merged(base, over)
+    at = f"/walls/{side}"
+    alone = Reading(request.units)
+    found: dict[str, Any] = common(alone, both, at)  # type: ignore[arg-type]
+    # A fault in a field of the building's shows at every side; only the side's own are told here.
+    told = {fault.pointer for fault in own.faults}
+    reading.faults += [fault for fault in alone.faults if fault.pointer.removeprefix(at) not in told]
+    depth = found.get("stud", NOMINAL[defaults.STUD_NAME]).width
+    left = right = None
+    if options is not UNSET:
+        found.update(
+            given(
+                name=options.name,
+                openings=openings(reading, options.openings, at, depth),
+                carries=carries(reading, options.carries, at),
+            )
+        )
+        left, right = _posts(options.ends)
+    layout = both.layout if both is not UNSET else UNSET
+    start = None if layout is UNSET or layout.from_ is UNSET else layout.from_
+    sheathing = both.sheathing if both is not UNSET else UNSET
+    under_given = sheathing is not UNSET and sheathing.under_sheet is not UNSET
+    wall = Wall(length=1, height=1, **found)
+    return domain.SidePlan(wall, left, right, start, wall.sheathing.under_sheet if under_given else None)
+
+
+def _posts(ends: wire.SideEnds | UnsetType) -> tuple[Any, Any]:
+    if ends is UNSET:
+        return None, None
+    left = None if ends.left is UNSET or ends.left.post is UNSET else ends.left.post
+    right = None if ends.right is UNSET or ends.right.post is UNSET else ends.right.post
+    return left, right
+
+
+def building_answer(
+    built: domain.Built, asked: domain.Building, units: Units, parts: tuple[str, ...]
+) -> wire.BuildingAnswer:
+    """A domain building as it travels, in ``units``."""
+    c = CONVERTERS[units]
+    n = c.number
+    return wire.BuildingAnswer(
+        building=to_wire_building(built, asked, units, parts),
+        framing_width=n(built.framing_width),
+        framing_depth=n(built.framing_depth),
+        walls=[_wall(one, units, parts) for one in built.walls],
+        corners=[
+            wire.Corner(k.name, k.through, k.butt, n(k.sheathing_lap), n(k.cap_lap), n(k.slip_gap))
+            for k in built.corners
+        ],
+        totals=wire.Totals(
+            [
+                wire.Total(
+                    t.stock,
+                    n(t.length),
+                    c.tape(t.length),
+                    t.count,
+                    t.treated,
+                    UNSET if t.ripped_to is None else n(t.ripped_to),
+                )  # fmt: skip
+                for t in built.totals
+            ],
+            built.sheets,
+        ),
+        order_of_work=[wire.Step(step.number, step.side, step.what) for step in built.order],
+        findings=[c.finding(finding) for finding in built.findings],
+    )
+
+
+def _wall(one: domain.BuiltWall, units: Units, parts: tuple[str, ...]) -> wire.BuiltWall:
+    return wire.BuiltWall(
+        side=one.side,
+        wall=to_wire(one.wall, units),
+        layout=layout_answer(one.layout, units) if "layout" in parts else UNSET,
+        sheathing=sheathing_answer(one.skin, units) if one.skin is not None else UNSET,
+    )
+
+
+def to_wire_building(
+    built: domain.Built, asked: domain.Building, units: Units, parts: tuple[str, ...]
+) -> wire.Building:
+    """The completed building: everything that its four walls share stands under each wall."""
+    c = CONVERTERS[units]
+    sides = {one.side: _side_options(c, asked, one) for one in built.walls}
+    spans = domain.roof_spans(asked, built.framing_width, built.framing_depth)
+    return wire.Building(
+        units=units,
+        footprint=wire.Footprint(
+            width=c.length(asked.width), depth=c.length(asked.depth), measured_to=asked.measured_to
+        ),
+        wall_height=c.length(asked.wall_height),
+        name=asked.name,
+        roof=wire.Roof(shape="flat", spans=spans),
+        slip_gap=c.extent(asked.slip_gap),
+        through_walls=list(asked.through),
+        walls=wire.Sides(**sides),
+        parts=list(parts),  # type: ignore[arg-type]
+    )
+
+
+def _side_options(c: Converter, asked: domain.Building, one: domain.BuiltWall) -> wire.SideOptions:
+    wall = one.wall
+    own = domain.openings_from_corner(asked, one.side, wall.openings)
+    return wire.SideOptions(
+        name=wall.name,
+        ends=wire.SideEnds(left=wire.SideEnd(post=wall.left.post), right=wire.SideEnd(post=wall.right.post)),
+        openings=[wire_opening(c, opening) for opening in own],
+        carries=wire_carries(c, wall.carries),
+        **wire_common(c, wall),
+    )

@@ -1,0 +1,100 @@
+"""The one table of all operations: routes, document, command and viewer are made from it."""
+
+from collections.abc import Callable
+from typing import Any, Final
+
+import msgspec
+
+from wallwright.domain.building import closed
+from wallwright.lengths import Units
+from wallwright.operations import building, layout, sheathing
+from wallwright.operations.canonical import digest
+from wallwright.operations.walls import to_domain as wall_to_domain
+from wallwright.wire.building import Building, BuildingAnswer
+from wallwright.wire.layout import LayoutAnswer
+from wallwright.wire.sheathing import SheathingAnswer
+from wallwright.wire.wall import Wall
+
+
+class Operation(msgspec.Struct, frozen=True):
+    """One computing operation: what it takes, what it gives, and in which forms.
+
+    ``answer``, ``drawing`` and ``table`` compute the JSON, SVG and CSV forms from the decoded request;
+    each raises PlanRefused with every fault found. ``identity`` is the digest of the canonical form,
+    known before anything is computed.
+    """
+
+    name: str
+    path: str
+    summary: str
+    description: str
+    request: type
+    response: type
+    answer: Callable[[Any], Any]
+    drawing: Callable[[Any], str]
+    table: Callable[[Any], str]
+    identity: Callable[[Any], str]
+    table_of: str
+
+    @property
+    def forms(self) -> tuple[str, ...]:
+        """The forms that it is answered in."""
+        return ("json", "svg", "csv")
+
+
+def _wall_identity(request: Wall) -> str:
+    return digest(wall_to_domain(request), request.units)
+
+
+def _building_identity(request: Building) -> str:
+    units: Units = request.units
+    parts = "-".join(building.parts_of(request))
+    return digest(closed(building.to_domain(request)), units) + "-" + parts
+
+
+OPERATIONS: Final = (
+    Operation(
+        "layout",
+        "/v1/layout",
+        "Lay out and frame a wall",
+        "Members, plate marks and cut list of one wall. As a drawing: the framing elevation with its plate strip. "
+        "Sizes that can hurt someone carry cautions; local codes and licensed practice come first.",
+        Wall,
+        LayoutAnswer,
+        layout.answer,
+        layout.drawing,
+        layout.table,
+        _wall_identity,
+        "cut list",
+    ),
+    Operation(
+        "sheathing",
+        "/v1/sheathing",
+        "Skin a wall",
+        "Pieces of sheathing with their cut lines, sheets, seams, blocking and offcuts of one wall. As a drawing: "
+        "the sheathing elevation.",
+        Wall,
+        SheathingAnswer,
+        sheathing.answer,
+        sheathing.drawing,
+        sheathing.table,
+        _wall_identity,
+        "pieces",
+    ),
+    Operation(
+        "building",
+        "/v1/building",
+        "Wall a building",
+        "Four walls that close at the corners, each a complete Wall that can be posted on as it is, with corners, "
+        "totals and order of work. As a drawing: the plan.",
+        Building,
+        BuildingAnswer,
+        building.answer,
+        building.drawing,
+        building.table,
+        _building_identity,
+        "pieces of all walls",
+    ),
+)
+
+BY_NAME: Final = {operation.name: operation for operation in OPERATIONS}

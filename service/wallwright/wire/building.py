@@ -1,0 +1,166 @@
+"""The Building: a footprint and what its walls share, and the answer with four complete walls."""
+
+from typing import Annotated, Literal
+
+from msgspec import UNSET, Meta, UnsetType
+
+from wallwright.wire.answers import Finding, Number, Tape
+from wallwright.wire.base import Answer, Extent, Length, Name, Request, Units
+from wallwright.wire.layout import LayoutAnswer
+from wallwright.wire.limits import SLOPE_MAX
+from wallwright.wire.sheathing import SheathingAnswer
+from wallwright.wire.wall import Carries, Common, Openings, Post, Wall
+
+SideName = Literal["front", "right", "back", "left"]
+Direction = Literal["width", "depth"]
+
+
+class Footprint(Request, kw_only=True):
+    """The building's size out to out: `width` along the front, `depth` along the sides."""
+
+    width: Length
+    depth: Length
+    measured_to: (
+        Annotated[
+            Literal["framing", "sheathing"],
+            Meta(description="Default `framing`; `sheathing` is the framing plus a sheet at each side."),
+        ]
+        | UnsetType
+    ) = UNSET
+
+
+class Roof(Request):
+    """The roof's shape: only the walls' tops and what they carry follow from it."""
+
+    shape: Literal["flat", "lean-to", "gable"] | UnsetType = UNSET
+    rise: Annotated[float, Meta(ge=0, le=SLOPE_MAX)] | UnsetType = UNSET
+    run: Annotated[float, Meta(gt=0, le=SLOPE_MAX)] | UnsetType = UNSET
+    spans: (
+        Annotated[Direction, Meta(description="The way a flat roof's joists run; default the shorter side.")]
+        | UnsetType
+    ) = UNSET
+    high_side: SideName | UnsetType = UNSET
+    ridge_along: Direction | UnsetType = UNSET
+    ridge: Literal["ties", "beam"] | UnsetType = UNSET
+
+
+class SideEnd(Request):
+    """What can be asked of one end of a building's wall; laps follow from the corners."""
+
+    post: Post | UnsetType = UNSET
+
+
+class SideEnds(Request):
+    """Both ends of a building's wall, as seen from outside."""
+
+    left: SideEnd | UnsetType = UNSET
+    right: SideEnd | UnsetType = UNSET
+
+
+class SideOptions(Common):
+    """What one wall has of its own; anything here overrides the building's."""
+
+    name: Name | UnsetType = UNSET
+    ends: SideEnds | UnsetType = UNSET
+    openings: Openings | UnsetType = UNSET
+    carries: Carries | UnsetType = UNSET
+
+
+class Sides(Request):
+    """The four walls, each seen from outside."""
+
+    front: SideOptions | UnsetType = UNSET
+    right: SideOptions | UnsetType = UNSET
+    back: SideOptions | UnsetType = UNSET
+    left: SideOptions | UnsetType = UNSET
+
+
+Part = Literal["layout", "sheathing"]
+
+
+class Building(Common, kw_only=True):
+    """A building. Every field of a wall that makes sense for all four is a default for its walls."""
+
+    units: Units
+    footprint: Footprint
+    wall_height: Length
+    name: Name | UnsetType = UNSET
+    roof: Roof | UnsetType = UNSET
+    slip_gap: Annotated[Extent, Meta(description="Play left at each end of a butt wall; default 0.")] | UnsetType = (
+        UNSET
+    )
+    through_walls: (
+        Annotated[
+            list[SideName],
+            Meta(
+                min_length=2,
+                max_length=2,
+                description="The opposite pair that runs past the corners; default front and back.",
+            ),
+        ]
+        | UnsetType
+    ) = UNSET
+    walls: Sides | UnsetType = UNSET
+    parts: (
+        Annotated[list[Part], Meta(max_length=2, description="What is answered for each wall; default all.")]
+        | UnsetType
+    ) = UNSET
+
+
+class BuiltWall(Answer):
+    """One wall: complete, so that it can be posted on as it is, with the parts asked for."""
+
+    side: str
+    wall: Wall
+    layout: LayoutAnswer | UnsetType = UNSET
+    sheathing: SheathingAnswer | UnsetType = UNSET
+
+
+class Corner(Answer):
+    """Where two walls meet."""
+
+    name: str
+    through: str
+    butt: str
+    sheathing_lap: Number
+    cap_lap: Number
+    slip_gap: Number
+
+
+class Total(Answer):
+    """Equal pieces over all walls."""
+
+    stock: str
+    length: Number
+    tape: Tape
+    count: int
+    treated: bool
+    ripped_to: Number | UnsetType = UNSET
+
+
+class Totals(Answer):
+    """What the four walls take together."""
+
+    pieces: list[Total]
+    sheets: int
+
+
+class Step(Answer):
+    """One step of the order of work; `side` is empty where it concerns all."""
+
+    number: int
+    side: str
+    what: str
+
+
+class BuildingAnswer(Answer):
+    """A building walled."""
+
+    building: Building
+    framing_width: Number
+    framing_depth: Number
+    walls: list[BuiltWall]
+    corners: list[Corner]
+    totals: Totals
+    order_of_work: list[Step]
+    findings: list[Finding]

@@ -1,0 +1,92 @@
+"""The layout answer: members, marks, cut list."""
+
+from typing import Annotated
+
+from msgspec import UNSET, Meta, UnsetType
+
+from wallwright.wire.answers import Finding, Number, Polygon, Tape
+from wallwright.wire.base import Answer
+from wallwright.wire.wall import Wall
+
+
+class CutOut(Answer):
+    """A length of plate cut out once the wall stands."""
+
+    left: Number
+    right: Number
+
+
+class Member(Answer):
+    """One member and the box that it fills; z runs from the framing's outer face inwards."""
+
+    id: str
+    mark: Annotated[str, Meta(description="Equal pieces share a mark.")]
+    role: Annotated[
+        str,
+        Meta(
+            description="One of bottom-plate, top-plate, cap-plate, end-stud, corner-stud, field-stud, seam-stud, "
+            "king-stud, jack-stud, cripple, header, rough-sill, backing, blocking; more may come."
+        ),
+    ]
+    stock: str
+    plies: int
+    length: Number
+    tape: Tape
+    x: Number
+    y: Number
+    z: Number
+    width: Number
+    height: Number
+    depth: Number
+    treated: bool
+    ripped_to: (
+        Annotated[Number, Meta(description="Thickness that the stock is ripped to, where it is.")] | UnsetType
+    ) = UNSET
+    opening: Annotated[str, Meta(description="Name of the opening that it frames.")] | UnsetType = UNSET
+    outline: Polygon | UnsetType = UNSET
+    cut_out_after_raising: list[CutOut] | UnsetType = UNSET
+
+
+class Mark(Answer):
+    """A line on a plate. X stands on the side where the stud stands; C is a stud centred on its line."""
+
+    plate: str
+    member: str
+    at: Annotated[Number, Meta(description="x of the line from the plate's left end.")]
+    reading: Annotated[Number, Meta(description="What the tape shows, hooked at tape zero.")]
+    reading_tape: Tape
+    side: Annotated[str, Meta(description="`left`, `right` or `centre`.")]
+    sign: Annotated[str, Meta(description="`X` or `C`.")]
+
+
+class CutRow(Answer):
+    """Equal pieces to cut; plies, packing and blocks are counted."""
+
+    mark: str
+    roles: list[str]
+    stock: str
+    length: Number
+    tape: Tape
+    count: int
+    members: list[str]
+    treated: bool
+    ripped_to: Number | UnsetType = UNSET
+
+
+class Stock(Answer):
+    """A section used, with its dressed sizes."""
+
+    name: str
+    thickness: Number
+    width: Number
+
+
+class LayoutAnswer(Answer):
+    """A wall laid out."""
+
+    wall: Wall
+    members: list[Member]
+    marks: list[Mark]
+    cut_list: list[CutRow]
+    stocks: list[Stock]
+    findings: list[Finding]

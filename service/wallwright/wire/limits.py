@@ -1,0 +1,47 @@
+"""The contract's limits: the same for every copy of the service, and part of the document.
+
+Lengths are in grid units (1/40,000 mm); counts are plain.
+"""
+
+from typing import Final
+
+from wallwright.lengths import FOOT, INCH, inches
+
+NUMBER_MAX: Final = 100_000
+"""No JSON number that stands for a length is larger, whatever the units."""
+WALL_LENGTH_MAX: Final = 100 * FOOT
+WALL_HEIGHT_MAX: Final = 20 * FOOT
+FOOTPRINT_MAX: Final = 100 * FOOT
+SPACING_MIN: Final = 6 * INCH
+SPACING_MAX: Final = 48 * INCH
+LAP_MAX: Final = 24 * INCH
+TAPE_OFFSET_MAX: Final = 48 * INCH
+STUD_THICKNESS_MIN: Final = inches("1 1/4")
+STUD_THICKNESS_MAX: Final = 6 * INCH
+STOCK_THICKNESS_MIN: Final = inches("1/2")
+STOCK_WIDTH_MIN: Final = inches("1 1/2")
+STOCK_WIDTH_MAX: Final = 16 * INCH
+STUD_DEPTH_MIN: Final = inches("2 1/4")
+STUD_DEPTH_MAX: Final = 12 * INCH
+SHEET_WIDTH_MIN: Final = 24 * INCH
+SHEET_WIDTH_MAX: Final = 120 * INCH
+SHEET_LENGTH_MIN: Final = 48 * INCH
+SHEET_LENGTH_MAX: Final = 240 * INCH
+SHEET_THICKNESS_MIN: Final = inches("1/8")
+SHEET_THICKNESS_MAX: Final = 2 * INCH
+SHEET_GAP_MAX: Final = inches("1/4")
+UNDER_SHEET_MAX: Final = 36 * INCH
+SLIP_GAP_MAX: Final = 2 * INCH
+RIM_MAX: Final = 24 * INCH
+PANEL_MAX: Final = 3 * INCH
+STOCK_LENGTH_MIN: Final = 4 * FOOT
+STOCK_LENGTH_MAX: Final = 40 * FOOT
+OPENINGS_MAX: Final = 24
+ANCHORS_MAX: Final = 60
+PLIES_MAX: Final = 4
+JACKS_MAX: Final = 4
+NAME_MAX: Final = 80
+STOCK_NAME_MAX: Final = 24
+SLOPE_MAX: Final = 1000
+Z_MAX: Final = 8_192
+"""Characters of the packed request in a link."""

@@ -1,0 +1,76 @@
+"""The sheathing answer: pieces, seams, sheets, offcuts, blocking."""
+
+from typing import Annotated
+
+from msgspec import Meta
+
+from wallwright.wire.answers import Finding, Number, PointPair, Polygon, Tape
+from wallwright.wire.base import Answer
+from wallwright.wire.layout import Member
+from wallwright.wire.wall import Wall
+
+
+class CutLine(Answer):
+    """A saw line on the sheet, from the sheet's own lower left corner, face side up."""
+
+    start: PointPair
+    end: PointPair
+    tape: Annotated[list[str], Meta(description="Tape texts of start x, start y, end x, end y.")]
+
+
+class Piece(Answer):
+    """A piece of sheathing in wall coordinates."""
+
+    id: str
+    outline: Polygon
+    cut_outs: list[Polygon]
+    sheet: str
+    on_sheet: Annotated[Polygon, Meta(description="The outline from the sheet's own lower left corner.")]
+    cut_lines: list[CutLine]
+    stage: Annotated[str, Meta(description="`before-raising` or `after-raising`.")]
+
+
+class Seam(Answer):
+    """Where two sheets meet: `before` and `after` are their edges, in x for an upright seam, in y for a level one."""
+
+    id: str
+    direction: str
+    before: Number
+    after: Number
+    start: Number
+    end: Number
+    bearing_before: Number
+    bearing_after: Number
+    members: list[str]
+
+
+class SheetUse(Answer):
+    """One sheet, and the pieces cut from it."""
+
+    id: str
+    width: Number
+    length: Number
+    pieces: list[str]
+
+
+class Offcut(Answer):
+    """A rectangle that a sheet leaves over, from the sheet's lower left corner."""
+
+    sheet: str
+    left: Number
+    bottom: Number
+    width: Number
+    height: Number
+    size: Tape
+
+
+class SheathingAnswer(Answer):
+    """A wall skinned."""
+
+    wall: Wall
+    pieces: list[Piece]
+    seams: list[Seam]
+    sheets: list[SheetUse]
+    offcuts: list[Offcut]
+    blocking: list[Member]
+    findings: list[Finding]

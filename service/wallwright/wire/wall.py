@@ -1,0 +1,218 @@
+"""The Wall: one schema, in and out. Only units, length and height are required; an answer fills in the rest."""
+
+from typing import Annotated, Literal
+
+from msgspec import UNSET, Meta, UnsetType, field
+
+from wallwright.lengths import STOCK_PATTERN
+from wallwright.wire.base import Extent, Length, Name, Offset, Request, Units
+from wallwright.wire.limits import ANCHORS_MAX, JACKS_MAX, OPENINGS_MAX, PLIES_MAX, SLOPE_MAX, STOCK_NAME_MAX
+
+Side = Literal["left", "right"]
+Post = Annotated[
+    Literal["single", "two-stud", "three-stud"],
+    Meta(
+        description="The studs at a wall's end: one; two, the inner laid flat; or three about blocks. Default `single`; "
+        "in a building `three-stud` on through walls."
+    ),
+]
+StockName = Annotated[
+    str,
+    Meta(
+        max_length=STOCK_NAME_MAX,
+        pattern=STOCK_PATTERN,
+        description="A section by name: nominal `2x4`, millimetres `38x89`, or dressed inches `1-1/2x3-1/2`.",
+    ),
+]
+
+
+class StockSize(Request):
+    """A section by its dressed sizes."""
+
+    thickness: Annotated[Length, Meta(description="The narrow face.")]
+    width: Annotated[Length, Meta(description="The wide face.")]
+
+
+class Top(Request):
+    """The wall's top edge. A slope is `rise` in `run`."""
+
+    shape: Literal["level", "rake", "gable"] | UnsetType = UNSET
+    rise: Annotated[float, Meta(ge=0, le=SLOPE_MAX)] | UnsetType = UNSET
+    run: Annotated[float, Meta(gt=0, le=SLOPE_MAX)] | UnsetType = UNSET
+    up: Annotated[Side, Meta(description="The high end of a rake.")] | UnsetType = UNSET
+
+
+class Plates(Request):
+    """How many plates, and the longest piece to be had."""
+
+    bottom: Annotated[int, Meta(ge=1, le=2, description="Bottom plates; default 1.")] | UnsetType = UNSET
+    top: (
+        Annotated[int, Meta(ge=1, le=2, description="Top plates, the second being the cap; default 2.")] | UnsetType
+    ) = UNSET
+    stock_length: Length | UnsetType = UNSET
+
+
+class Layout(Request):
+    """Where the tape is hooked: `from` an end, at the sheathing's outer edge or the plate's end, shifted by an offset."""
+
+    from_: Annotated[Side, Meta(description="The end that the tape starts from; default `left`.")] | UnsetType = field(
+        default=UNSET, name="from"
+    )
+    tape_zero: (
+        Annotated[Literal["sheathing", "plate"], Meta(description="Default `sheathing`, so that seams land on studs.")]
+        | UnsetType
+    ) = UNSET
+    tape_offset: Offset | UnsetType = UNSET
+
+
+class Meets(Request, kw_only=True):
+    """The wall that this end meets: its studs' depth, its post, and the slip gap left between."""
+
+    depth: Length
+    post: Post | UnsetType = UNSET
+    slip_gap: Extent | UnsetType = UNSET
+
+
+class End(Request):
+    """One end of the wall. Laps are positive past the plate's end, negative short of it."""
+
+    post: Post | UnsetType = UNSET
+    sheathing_lap: Offset | UnsetType = UNSET
+    cap_lap: Offset | UnsetType = UNSET
+    meets: Meets | UnsetType = UNSET
+
+
+class Ends(Request):
+    """Both ends, left and right as seen from outside."""
+
+    left: End | UnsetType = UNSET
+    right: End | UnsetType = UNSET
+
+
+class Header(Request, kw_only=True):
+    """A header asked for. Without one the service takes the plain default, and says that it is not sized."""
+
+    stock: StockName | StockSize
+    plies: (
+        Annotated[int, Meta(ge=1, le=PLIES_MAX, description="Default 2, or 1 where two do not fit the depth.")]
+        | UnsetType
+    ) = UNSET
+    seat: (
+        Annotated[
+            Literal["jacks", "plate"],
+            Meta(
+                description="`jacks`: its underside is the opening's head. `plate`: tight under the top plate, the opening that much higher."
+            ),
+        ]
+        | UnsetType
+    ) = UNSET
+    spacer: (
+        Annotated[Extent, Meta(description="Thickness of a filler between the plies; default 0, none.")] | UnsetType
+    ) = UNSET
+
+
+class Opening(Request, kw_only=True):
+    """A rough opening, clear between jacks. A sill of 0 is a door; the head is at sill + height."""
+
+    left: Annotated[Extent, Meta(description="From the plate's left end; in a building from the framing corner.")]
+    width: Length
+    height: Length
+    name: Name | UnsetType = UNSET
+    sill: Extent | UnsetType = UNSET
+    header: Header | UnsetType = UNSET
+    jacks: Annotated[int, Meta(ge=1, le=JACKS_MAX, description="Jack studs at each side; default 1.")] | UnsetType = (
+        UNSET
+    )
+
+
+Openings = Annotated[list[Opening], Meta(max_length=OPENINGS_MAX)]
+
+
+class Floor(Request):
+    """What the wall stands on: nothing known, a deck with rim and panel, or a slab."""
+
+    kind: Literal["none", "deck", "slab"] | UnsetType = UNSET
+    rim: Annotated[Extent, Meta(description="Depth of the deck's rim joist.")] | UnsetType = UNSET
+    panel: Annotated[Extent, Meta(description="Thickness of the deck's panel.")] | UnsetType = UNSET
+    treated_plate: bool | UnsetType = UNSET
+    anchors: (
+        Annotated[
+            list[Extent],
+            Meta(max_length=ANCHORS_MAX, description="Places of bolts already cast, from the plate's left end."),
+        ]
+        | UnsetType
+    ) = UNSET
+
+
+class Sheet(Request):
+    """The sheet to be had. One sized for spacing is made the gap narrower and shorter than its module."""
+
+    width: Length | UnsetType = UNSET
+    length: Length | UnsetType = UNSET
+    thickness: Length | UnsetType = UNSET
+    kind: Literal["osb", "plywood", "siding"] | UnsetType = UNSET
+    sized_for_spacing: bool | UnsetType = UNSET
+
+
+class Sheathing(Request):
+    """How the wall is skinned."""
+
+    sheet: Sheet | UnsetType = UNSET
+    direction: Literal["upright", "lying"] | UnsetType = UNSET
+    gap: Extent | UnsetType = UNSET
+    under_sheet: Annotated[Extent, Meta(description="How far the sheets hang below the bottom plate.")] | UnsetType = (
+        UNSET
+    )
+
+
+class Carries(Request, kw_only=True):
+    """What the wall carries. Nothing is compared with a table on an assumed load."""
+
+    load: Literal["none", "roof"]
+    building_width: Annotated[Length, Meta(description="Out to out along the span.")] | UnsetType = UNSET
+
+
+class Site(Request):
+    """Loads of the place."""
+
+    ground_snow_psf: Annotated[float, Meta(ge=0, le=500)] | UnsetType = UNSET
+    wind_mph: Annotated[float, Meta(ge=0, le=300)] | UnsetType = UNSET
+    exposure: Literal["B", "C", "D"] | UnsetType = UNSET
+    seismic: Literal["A", "B", "C", "D0", "D1", "D2", "E"] | UnsetType = UNSET
+
+
+Rules = Literal["irc-2015", "irc-2018", "irc-2021", "irc-2024"]
+Species = Literal["spruce-pine-fir", "douglas-fir-larch", "hem-fir", "southern-pine"]
+
+
+class Common(Request):
+    """The fields of a wall that a building sets for all four at once."""
+
+    stud: StockName | StockSize | UnsetType = UNSET
+    spacing: Annotated[Length, Meta(description="On centre.")] | UnsetType = UNSET
+    plates: Plates | UnsetType = UNSET
+    layout: Layout | UnsetType = UNSET
+    floor: Floor | UnsetType = UNSET
+    sheathing: Sheathing | UnsetType = UNSET
+    fastening: Literal["nailed", "screwed"] | UnsetType = UNSET
+    positions: Annotated[bool, Meta(description="Whether fasteners are given with their places.")] | UnsetType = UNSET
+    site: Site | UnsetType = UNSET
+    species: Species | UnsetType = UNSET
+    moisture_percent: Annotated[float, Meta(ge=0, le=200)] | UnsetType = UNSET
+    hands: Annotated[int, Meta(ge=1, le=40, description="People at hand to raise the wall.")] | UnsetType = UNSET
+    rules: Annotated[Rules, Meta(description="Edition of the published figures.")] | UnsetType = UNSET
+
+
+class Wall(Common, kw_only=True):
+    """A wall. Every operation on walls takes it whole and ignores what it does not need."""
+
+    units: Units
+    length: Annotated[Length, Meta(description="Length of the bottom plate.")]
+    height: Annotated[
+        Length, Meta(description="From the underside of the bottom plate to the top of the uppermost plate.")
+    ]
+    name: Name | UnsetType = UNSET
+    top: Top | UnsetType = UNSET
+    ends: Ends | UnsetType = UNSET
+    openings: Openings | UnsetType = UNSET
+    carries: Carries | UnsetType = UNSET
