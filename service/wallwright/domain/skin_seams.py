@@ -8,6 +8,10 @@ from wallwright.domain.rows import Row
 from wallwright.domain.seams import Column
 from wallwright.domain.skin import Seam
 from wallwright.domain.wall import Wall
+from wallwright.lengths import INCH
+
+REACH = 12 * INCH
+"""How far beside a seam members that touch one another are followed."""
 
 
 def seams(wall: Wall, columns: tuple[Column, ...], courses: tuple[Row, ...], layout: Layout) -> tuple[Seam, ...]:
@@ -30,9 +34,11 @@ def seams(wall: Wall, columns: tuple[Column, ...], courses: tuple[Row, ...], lay
 def _runs(low: int, high: int, cuts: list[Span]) -> list[Span]:
     """The parts of a seam that no opening interrupts."""
     runs = []
-    for bottom, top in sorted(cuts):
+    for bottom, top in sorted(
+        (max(bottom, low), min(top, high)) for bottom, top in cuts if bottom < high and top > low
+    ):
         if bottom > low:
-            runs.append((low, min(bottom, high)))
+            runs.append((low, bottom))
         low = max(low, top)
     if low < high:
         runs.append((low, high))
@@ -40,15 +46,17 @@ def _runs(low: int, high: int, cuts: list[Span]) -> list[Span]:
 
 
 def _upright(outer: list[Member], number: int, before: int, after: int, low: int, high: int) -> Seam:
-    near = [m for m in outer if m.x < after + 1 and m.right > before - 1 and m.y < high and m.top > low]
-    bearing = _bearing(near, before, after, low, high, lambda m: (m.y, m.top), lambda m: (m.x, m.right))
+    beside = [m for m in outer if m.x <= after + REACH and m.right >= before - REACH and m.y < high and m.top > low]
+    near = [m for m in beside if m.x <= after and m.right >= before]
+    bearing = _bearing(beside, before, after, low, high, lambda m: (m.y, m.top), lambda m: (m.x, m.right))
     ids = tuple(m.id for m in near if not m.role.endswith("plate"))
     return Seam(f"seam-{number + 1}", "upright", before, after, low, high, *bearing, ids)
 
 
 def _level(outer: list[Member], number: int, before: int, after: int, low: int, high: int) -> Seam:
-    near = [m for m in outer if m.y < after + 1 and m.top > before - 1 and m.x < high and m.right > low]
-    bearing = _bearing(near, before, after, low, high, lambda m: (m.x, m.right), lambda m: (m.y, m.top))
+    beside = [m for m in outer if m.y <= after + REACH and m.top >= before - REACH and m.x < high and m.right > low]
+    near = [m for m in beside if m.y <= after and m.top >= before]
+    bearing = _bearing(beside, before, after, low, high, lambda m: (m.x, m.right), lambda m: (m.y, m.top))
     return Seam(f"seam-{number + 1}", "level", before, after, low, high, *bearing, tuple(m.id for m in near))
 
 

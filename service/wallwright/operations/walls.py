@@ -39,7 +39,7 @@ def to_domain(request: wire.Wall) -> domain.Wall:
 
 def common(reading: Reading, request: wire.Common, at: str) -> dict[str, Any]:
     """The fields that a wall and a building's side share, as the domain wall's own; only those given."""
-    options = given(
+    return given(
         stud=UNSET if request.stud is UNSET else reading.stock(request.stud, f"{at}/stud", STUD_LEAST, STUD_MOST),
         spacing=_maybe(reading, request.spacing, f"{at}/spacing", limits.SPACING_MIN, limits.SPACING_MAX),
         plates=_plates(reading, request.plates, f"{at}/plates"),
@@ -54,7 +54,6 @@ def common(reading: Reading, request: wire.Common, at: str) -> dict[str, Any]:
         hands=request.hands,
         rules=request.rules,
     )
-    return options
 
 
 def _maybe(reading: Reading, value: Any, pointer: str, least: int, most: int) -> int | UnsetType:
