@@ -35,7 +35,9 @@ def faults_of_plates(layout: Layout) -> list[str]:
     """Plates that do not run the wall's whole length, or a height that is not plates and studs."""
     wall = layout.wall
     found = []
-    by_role = {role: [m for m in layout.members if m.role == role] for role in ("bottom-plate", "top-plate", "cap-plate")}
+    by_role = {
+        role: [m for m in layout.members if m.role == role] for role in ("bottom-plate", "top-plate", "cap-plate")
+    }
     counts = {role: len(members) for role, members in by_role.items()}
     if counts != {"bottom-plate": wall.plates.bottom, "top-plate": 1, "cap-plate": wall.plates.top - 1}:
         found.append(f"plates are {counts}")

@@ -1,0 +1,299 @@
+"""The judge of a skinned wall: what must hold of its pieces, edges, seams and sheets, whatever the plan.
+
+Every function returns what is wrong, in words, and an empty list where all is right.
+"""
+
+from collections.abc import Iterable
+
+from shapely import Polygon, STRtree, box, unary_union
+from wallwright.domain.members import Layout, Member
+from wallwright.domain.skin import Outline, Piece, Skin
+from wallwright.domain.wall import Opening, Wall
+from wallwright.lengths import inches
+
+from tests.property.framing import is_in_bay
+from tests.property.geometry import UPRIGHT_ROLES, Span, bands, boxes, empty, merged, overlapping
+
+CARRIED = inches("3/8")
+"""Least timber behind an edge for it to count as carried (common practice, no source)."""
+NAILED = inches("5/8")
+"""Least timber behind an edge that is nailed to a single stud (common practice, no source)."""
+
+
+def shape(piece: Piece) -> Polygon:
+    """The piece as shapely sees it."""
+    return Polygon(piece.outline, piece.cut_outs)
+
+
+def faults_of_cover(skin: Skin) -> list[str]:
+    """Pieces, gaps and openings that do not cover the face exactly and once."""
+    wall, gap = skin.wall, skin.wall.sheathing.gap
+    pieces = [shape(piece) for piece in skin.pieces]
+    face = box(
+        -wall.left.sheathing_lap, -wall.sheathing.under_sheet, wall.length + wall.right.sheathing_lap, wall.height
+    )
+    openings = [box(o.left, o.sill, o.right, o.head) for o in wall.openings]
+    found = [f"{p.id} is no simple polygon" for p, s in zip(skin.pieces, pieces, strict=True) if not s.is_valid]
+    for piece, polygon in zip(skin.pieces, pieces, strict=True):
+        if not polygon.within(face):
+            found.append(f"{piece.id} leaves the face")
+        if any(polygon.intersects(o) and not polygon.touches(o) for o in openings):
+            found.append(f"{piece.id} covers an opening")
+    tree = STRtree(pieces)
+    near = tree.query(pieces, predicate="dwithin", distance=gap) if gap else tree.query(pieces, predicate="intersects")
+    for first, second in zip(*near, strict=True):
+        apart = pieces[first].distance(pieces[second])
+        meets = pieces[first].intersects(pieces[second]) and not pieces[first].touches(pieces[second])
+        # The distance is a float: half a grid unit short is no less.
+        if first < second and (apart < gap - 0.5 or meets):
+            found.append(f"{skin.pieces[first].id} and {skin.pieces[second].id} are {apart} apart")
+    left = face.difference(unary_union([*pieces, *openings]))
+    if gap == 0:
+        bare = left
+    else:
+        bare = left.buffer(-(gap // 2 + 1), join_style="mitre")
+    if not empty(bare):
+        found.append(f"the face is bare at {bare.bounds}")
+    # A gap may straddle an opening's edge, or the face's end where no piece is left to follow it: what is
+    # left of it lies between no two sheets.
+    named = unary_union([
+        *(_seam_box(skin, number) for number in range(len(skin.seams))),
+        *(o.buffer(gap, join_style="mitre") for o in openings),
+        face.difference(face.buffer(-gap, join_style="mitre")),
+    ])  # fmt: skip
+    if not empty(left.difference(named)):
+        found.append(f"a gap at {left.difference(named).bounds} is in no seam")
+    return found
+
+
+def _seam_box(skin: Skin, number: int) -> Polygon:
+    """A seam's gap, run on by a gap at both ends, where it may cross another."""
+    seam, gap = skin.seams[number], skin.wall.sheathing.gap
+    if seam.direction == "upright":
+        return box(seam.before, seam.start - gap, seam.after, seam.end + gap)
+    return box(seam.start - gap, seam.before, seam.end + gap, seam.after)
+
+
+def faults_of_sheets(skin: Skin) -> list[str]:
+    """Pieces that do not fit their sheet, or lie over one another on it."""
+    sheet, found = skin.wall.sheathing.sheet, []
+    less = skin.wall.sheathing.gap if sheet.sized_for_spacing else 0
+    whole = box(0, 0, sheet.width - less, sheet.length - less)
+    by_sheet: dict[str, list[tuple[str, Polygon]]] = {use.id: [] for use in skin.sheets}
+    for piece in skin.pieces:
+        moved = {(on[0] - at[0], on[1] - at[1]) for on, at in zip(piece.on_sheet, piece.outline, strict=True)}
+        if len(moved) != 1:
+            found.append(f"{piece.id} has another shape on its sheet")
+        (across, up), *_ = moved
+        holes = [[(x + across, y + up) for x, y in hole] for hole in piece.cut_outs]
+        by_sheet[piece.sheet].append((piece.id, Polygon(piece.on_sheet, holes)))
+    for use in skin.sheets:
+        placed = by_sheet[use.id]
+        if tuple(sorted(name for name, _ in placed)) != tuple(sorted(use.pieces)):
+            found.append(f"{use.id} names {use.pieces}")
+        if (use.width, use.length) != (sheet.width - less, sheet.length - less):
+            found.append(f"{use.id} is {use.width} by {use.length}")
+        found += [f"{name} does not fit {use.id}" for name, polygon in placed if not polygon.within(whole)]
+        for number, (name, polygon) in enumerate(placed):
+            for other, second in placed[number + 1 :]:
+                if polygon.intersects(second) and not polygon.touches(second):
+                    found.append(f"{name} and {other} overlap on {use.id}")
+        for offcut in (o for o in skin.offcuts if o.sheet == use.id):
+            rest = box(offcut.left, offcut.bottom, offcut.left + offcut.width, offcut.bottom + offcut.height)
+            if not rest.within(whole) or any(rest.intersects(p) and not rest.touches(p) for _, p in placed):
+                found.append(f"an offcut of {use.id} is not left over")
+    return found
+
+
+def faults_of_stages(skin: Skin) -> list[str]:
+    """Pieces that cross an end that slides between walls and are fixed too early, or stay within and are late."""
+    found = []
+    for piece in skin.pieces:
+        crosses = (skin.wall.left.meets and min(x for x, _ in piece.outline) < 0) or (
+            skin.wall.right.meets and max(x for x, _ in piece.outline) > skin.wall.length
+        )
+        if (piece.stage == "after-raising") != bool(crosses):
+            found.append(f"{piece.id} is fixed {piece.stage}")
+    return found
+
+
+def faults_of_blocking(skin: Skin, layout: Layout) -> list[str]:
+    """Blocking that is no member of the layout."""
+    known = set(layout.members)
+    return [f"{block.id} is no member" for block in skin.blocking if block not in known]
+
+
+def faults_of_upright_edges(skin: Skin, layout: Layout) -> list[str]:
+    """Upright edges with too little timber behind them, on their own side, at any height above the floor.
+
+    Solid timber is every member on the framing's outer face. Beyond the wall's ends an edge is the next
+    wall's to carry. The sides of an opening within one bay hang between its blocks.
+    """
+    wall = layout.wall
+    outer = _outer(layout)
+    bay = [o for o in wall.openings if is_in_bay(layout, o)]
+    levels = [y for m in outer for y in (m.y, m.top)] + [y for p in skin.pieces for _, y in _points(p)]
+    found = []
+    for low, high in bands(levels, 0, wall.height):
+        here = [m for m in outer if m.y < high and m.top > low]
+        solid = merged([*(span for m in here for span in _spans(m)), *_next_walls_cap(wall, low)])
+        spans = sorted((span, piece.id) for piece in skin.pieces for span in _cross_section(piece, low + high))
+        for (left, right), name in spans:
+            for edge, inwards in ((left, 1), (right, -1)):
+                if not 0 < edge < wall.length and edge not in (0, wall.length):
+                    continue
+                beside = next((o for o in bay if o.sill <= low and o.head >= high and edge in (o.left, o.right)), None)
+                if beside is not None:
+                    continue
+                behind = _behind(solid, edge, inwards)
+                least = _least(here, solid, spans, edge, inwards, wall)
+                if behind < least:
+                    wide = right - left
+                    found.append(
+                        f"{name}, {wide} wide, has {behind} behind its edge at {edge} from {low} to {high}, not {least}"
+                    )
+    return found
+
+
+def _least(
+    here: list[Member], solid: list[Span], spans: list[tuple[Span, str]], edge: int, inwards: int, wall: Wall
+) -> int:
+    """3/8 in, or 5/8 in where this edge and its neighbour share one single stud."""
+    partner = next(
+        (s[1] if inwards > 0 else s[0] for s, _ in spans
+         if 0 <= (edge - s[1] if inwards > 0 else s[0] - edge) <= wall.sheathing.gap),
+        None,
+    )  # fmt: skip
+    if partner is None:
+        return CARRIED
+    group = next(((a, b) for a, b in solid if a <= edge <= b), None)
+    members = [m for m in here if group is not None and m.x >= group[0] and m.right <= group[1]]
+    return NAILED if len(members) == 1 and members[0].role in UPRIGHT_ROLES else CARRIED
+
+
+def _behind(solid: list[Span], edge: int, inwards: int) -> int:
+    """Unbroken timber from an edge towards its own piece; what starts short of the edge is not broken by it."""
+    for low, high in solid:
+        if inwards > 0 and low <= edge < high:
+            return high - edge
+        if inwards < 0 and low < edge <= high:
+            return edge - low
+    return 0
+
+
+def faults_of_level_edges(skin: Skin, layout: Layout) -> list[str]:
+    """Level edges above the floor with less than 3/8 in of timber behind them on their own side.
+
+    A cap plate that stops short for the next wall's cap counts as whole: that cap fills its place.
+    """
+    wall = layout.wall
+    outer, found = _outer(layout), []
+    ends = [x for m in outer for span in _spans(m) for x in span]
+    for piece in skin.pieces:
+        for y, left, right, below in _level_edges(piece):
+            if y < 0 or (y == 0 and below):
+                continue
+            low, high = max(left, 0), min(right, wall.length)
+            for start, end in bands(ends, low, high) if low < high else []:
+                here = [(m.y, m.top) for m in outer if any(a <= start and b >= end for a, b in _spans(m))]
+                if any(a <= start and b >= end for a, b in _next_walls_cap(wall, wall.height - wall.thickness)):
+                    here.append((wall.height - wall.thickness, wall.height))
+                behind = _behind(merged(here), y, -1 if below else 1)
+                if behind < CARRIED:
+                    found.append(f"{piece.id} has {behind} behind its level edge at {y} from {start} to {end}")
+    return found
+
+
+def _next_walls_cap(wall: Wall, low: int) -> list[Span]:
+    """Where the next wall's cap lies on this wall's top plate, in x, at a band of heights from ``low``."""
+    if wall.plates.top < 2 or low < wall.height - wall.thickness:
+        return []
+    short = [(0, -wall.left.cap_lap), (wall.length + wall.right.cap_lap, wall.length)]
+    return [(low_x, high_x) for low_x, high_x in short if low_x < high_x]
+
+
+def _outer(layout: Layout) -> list[Member]:
+    return [m for m in layout.members if m.z == 0]
+
+
+def _spans(member: Member) -> list[Span]:
+    return [(b[0], b[3]) for b in boxes(member)]
+
+
+def _points(piece: Piece) -> Iterable[tuple[int, int]]:
+    return (point for ring in _rings(piece) for point in ring)
+
+
+def _rings(piece: Piece) -> tuple[Outline, ...]:
+    return (piece.outline, *piece.cut_outs)
+
+
+def _cross_section(piece: Piece, doubled_y: int) -> list[Span]:
+    """Where a level line cuts the piece, in x; ``doubled_y`` is twice the line's y, so that it is an integer."""
+    crossed = []
+    for ring in _rings(piece):
+        for (x, y), (_, end) in zip(ring, (*ring[1:], ring[0]), strict=True):
+            if min(y, end) * 2 < doubled_y < max(y, end) * 2:
+                crossed.append(x)
+    crossed.sort()
+    return list(zip(crossed[::2], crossed[1::2], strict=True))
+
+
+def _level_edges(piece: Piece) -> list[tuple[int, int, int, bool]]:
+    """Level edges as y, left, right, and whether the piece lies below the edge."""
+    found = []
+    polygon = shape(piece)
+    for ring in _rings(piece):
+        for (x, y), (end, at) in zip(ring, (*ring[1:], ring[0]), strict=True):
+            if y != at:
+                continue
+            left, right = min(x, end), max(x, end)
+            under = box(left, y - 2, right, y)
+            found.append((y, left, right, polygon.intersection(under).area > under.area / 2))
+    return found
+
+
+def faults_of_seams(skin: Skin, layout: Layout) -> list[str]:
+    """Seams whose members are not of the layout, or that say a bearing that is too little."""
+    known = {m.id for m in layout.members}
+    found = []
+    for seam in skin.seams:
+        if not set(seam.members) <= known:
+            found.append(f"{seam.id} names members that are not")
+        within = seam.direction == "level" or 0 < seam.before <= seam.after < skin.wall.length
+        above_floor = seam.direction == "level" or seam.end > 0
+        if within and above_floor and min(seam.bearing_before, seam.bearing_after) < CARRIED:
+            found.append(f"{seam.id} at {seam.before} bears {seam.bearing_before} and {seam.bearing_after}")
+    return found
+
+
+def faults_of_strips(skin: Skin) -> list[str]:
+    """A strip above the sheets that is lower than 12 in."""
+    tops = {seam.after for seam in skin.seams if seam.direction == "level"}
+    return [f"a strip is {skin.wall.height - at} high" for at in tops if skin.wall.height - at < inches("12")]
+
+
+def faults_of_skin(skin: Skin, layout: Layout) -> list[str]:
+    """Everything that is wrong with a skinned wall."""
+    return [
+        *faults_of_cover(skin), *faults_of_sheets(skin), *faults_of_stages(skin), *faults_of_blocking(skin, layout),
+        *faults_of_upright_edges(skin, layout), *faults_of_level_edges(skin, layout), *faults_of_seams(skin, layout),
+        *faults_of_strips(skin),
+    ]  # fmt: skip
+
+
+def strip_below_doors(skin: Skin) -> list[str]:
+    """Doors under which the face is not skinned up to y = 0."""
+    under = skin.wall.sheathing.under_sheet
+    doors: list[Opening] = [o for o in skin.wall.openings if o.sill == 0]
+    found = []
+    for door in doors if under else []:
+        strip = box(door.left, -under, door.right, 0)
+        cover = unary_union([shape(piece) for piece in skin.pieces]).intersection(strip)
+        most_gaps = (door.width // skin.wall.sheathing.sheet.width + 2) * skin.wall.sheathing.gap
+        if cover.area < (door.width - most_gaps) * under:
+            found.append(f"the strip below {door.name} is bare")
+    return found
+
+
+__all__ = ["faults_of_skin", "overlapping", "shape", "strip_below_doors"]

@@ -1,0 +1,58 @@
+"""A skinned wall, whatever the plan: properties that hold of every random level wall."""
+
+import msgspec
+from hypothesis import given
+from wallwright.domain.framed import framed, sheathing, skinned
+from wallwright.domain.skin import Skin
+from wallwright.domain.wall import Wall
+
+from tests.property.mirror import mirrored
+from tests.property.skinning import faults_of_skin, strip_below_doors
+from tests.strategies.walls import walls
+
+
+@given(walls())
+def test_pieces_cover_the_face_once_and_every_edge_finds_timber(wall: Wall) -> None:
+    done = framed(wall)
+    skin = skinned(done)
+    assert faults_of_skin(skin, done.layout) == []
+    assert strip_below_doors(skin) == []
+
+
+@given(walls())
+def test_a_mirrored_wall_has_the_mirrored_skin(wall: Wall) -> None:
+    ours, theirs = sheathing(wall), sheathing(mirrored(wall))
+    assert _outlines(ours, None) == _outlines(theirs, wall.length)
+    assert _seams(ours, None) == _seams(theirs, wall.length)
+    assert len(ours.sheets) == len(theirs.sheets)
+
+
+@given(walls())
+def test_the_completed_wall_is_skinned_the_same(wall: Wall) -> None:
+    first = sheathing(wall)
+    assert msgspec.json.encode(sheathing(first.wall)) == msgspec.json.encode(first)
+
+
+def _outlines(skin: Skin, turned: int | None) -> list[tuple[object, ...]]:
+    """Every piece's corners, holes and stage, ids apart, as seen in a mirror at the middle of the plate."""
+    return sorted(
+        (
+            sorted((x if turned is None else turned - x, y) for x, y in piece.outline),
+            sorted(sorted((x if turned is None else turned - x, y) for x, y in hole) for hole in piece.cut_outs),
+            piece.stage,
+        )
+        for piece in skin.pieces
+    )  # fmt: skip
+
+
+def _seams(skin: Skin, turned: int | None) -> list[tuple[object, ...]]:
+    seen = []
+    for seam in skin.seams:
+        across, along = (seam.before, seam.after), (seam.start, seam.end)
+        bearing = (seam.bearing_before, seam.bearing_after)
+        if turned is not None and seam.direction == "upright":
+            across, bearing = (turned - seam.after, turned - seam.before), bearing[::-1]
+        elif turned is not None:
+            along = (turned - seam.end, turned - seam.start)
+        seen.append((seam.direction, across, along, bearing))
+    return sorted(seen)
