@@ -1,0 +1,251 @@
+"""The application factory: routes from the table of operations, problems for everything that goes wrong."""
+
+import asyncio
+import logging
+from collections.abc import Sequence
+from typing import Any, Final
+
+import msgspec
+from litestar import Litestar, Request, Response, route
+from litestar.exceptions import HTTPException, MethodNotAllowedException, NotFoundException
+from litestar.handlers import HTTPRouteHandler
+
+from wallwright import __version__
+from wallwright.api import links
+from wallwright.api.negotiation import chosen, require_json
+from wallwright.api.outer import App, Outer
+from wallwright.api.problems import PROBLEMS, Refused
+from wallwright.api.reader import Reader
+from wallwright.api.settings import Settings, settings_from
+from wallwright.findings import FAULTS, KINDS, PlanRefused
+from wallwright.operations.converters import CONVERTERS
+from wallwright.operations.document import document_bytes
+from wallwright.operations.examples import EXAMPLES, example_bytes
+from wallwright.operations.table import OPERATIONS, Operation
+from wallwright.wire import limits
+from wallwright.wire.base import encode_length
+
+MEDIA: Final = {"json": "application/json", "svg": "image/svg+xml", "csv": "text/csv"}
+_ENCODER: Final = msgspec.json.Encoder(enc_hook=encode_length)
+_LOG: Final = logging.getLogger("wallwright")
+AnyRequest = Request[Any, Any, Any]
+
+
+def encoded(operation: Operation, request: Any, form: str) -> bytes:
+    """An operation's answer in one form. Raises PlanRefused with every fault found."""
+    if form == "svg":
+        return operation.drawing(request).encode()
+    if form == "csv":
+        return operation.table(request).encode()
+    return _ENCODER.encode(operation.answer(request))
+
+
+def plan_refused(request: Any, refused: PlanRefused, code: str = "not-buildable") -> Refused:
+    """A plan's faults as a problem, in the caller's units."""
+    converter = CONVERTERS[request.units]
+    return Refused(code, errors=[converter.fault(fault) for fault in refused.faults[:50]])
+
+
+async def body_of(request: AnyRequest, settings: Settings) -> bytes:
+    """The whole body. Raises Refused with 413 past the limit and 408 where it does not arrive in time."""
+    declared = request.headers.get("content-length", "")
+    if declared.isdigit() and int(declared) > settings.body_bytes:
+        raise Refused("body-too-large")
+    found = bytearray()
+    try:
+        async with asyncio.timeout(settings.body_wait_seconds):
+            more = True
+            while more:
+                message = await request.receive()
+                found += message.get("body", b"")
+                more = message["type"] == "http.request" and message.get("more_body", False)
+                if len(found) > settings.body_bytes:
+                    raise Refused("body-too-large")
+    except TimeoutError:
+        raise Refused("request-timeout", headers={"Connection": "close"}) from None
+    return bytes(found)
+
+
+def _posting(operation: Operation, reader: Reader, settings: Settings) -> HTTPRouteHandler:
+    offers = [MEDIA[form] for form in operation.forms]
+    forms = {MEDIA[form]: form for form in operation.forms}
+
+    @route(operation.path, http_method=["POST"], status_code=200, name=operation.name)
+    async def post(request: AnyRequest) -> Response[bytes]:
+        request.scope["wallwright_route"] = operation.path  # type: ignore[typeddict-unknown-key]
+        media_type = chosen(request.headers.getall("accept", []), offers)
+        require_json(request.headers.getall("content-type", []))
+        body = await body_of(request, settings)
+        asked = reader.read(body)
+        form = forms[media_type]
+        try:
+            content = encoded(operation, asked, form)
+        except PlanRefused as refused:
+            raise plan_refused(asked, refused) from None
+        headers = {"vary": "Accept", "cache-control": "no-store"}
+        z = links.packed(body)
+        if len(z) <= limits.Z_MAX:
+            headers["content-location"] = f"{operation.path}.{form}?z={z}"
+        return Response(content, media_type=media_type, headers=headers)
+
+    return post
+
+
+def _linked(operation: Operation, form: str, reader: Reader, settings: Settings) -> HTTPRouteHandler:
+    path = f"{operation.path}.{form}"
+
+    @route(path, http_method=["GET", "HEAD"], status_code=200, name=f"{operation.name}-{form}")
+    async def get(request: AnyRequest) -> Response[bytes]:
+        request.scope["wallwright_route"] = path  # type: ignore[typeddict-unknown-key]
+        body = links.unpacked(request.scope["query_string"], settings.body_bytes)
+        try:
+            asked = reader.read(body)
+        except Refused as refused:
+            raise Refused("link-holds-no-request", refused.detail, refused.errors) from None
+        try:
+            tag = links.etag(operation.identity(asked), form)
+            headers = {"etag": tag, "cache-control": "public, max-age=300"}
+            if links.unchanged(request.headers.getall("if-none-match", []), tag):
+                return Response(b"", status_code=304, media_type=MEDIA[form], headers=headers)
+            content = encoded(operation, asked, form)
+        except PlanRefused as refused:
+            raise plan_refused(asked, refused) from None
+        return Response(content, media_type=MEDIA[form], headers=headers)
+
+    return get
+
+
+def _fixed(path: str, content: bytes, media_type: str = "application/json", status: int = 200) -> HTTPRouteHandler:
+    @route(path, http_method=["GET", "HEAD"], status_code=200, name=path)
+    async def get(request: AnyRequest) -> Response[bytes]:
+        request.scope["wallwright_route"] = path  # type: ignore[typeddict-unknown-key]
+        return Response(content, media_type=media_type, status_code=status)
+
+    return get
+
+
+@route("/v1/examples/{name:str}", http_method=["GET", "HEAD"], status_code=200)
+async def example(request: AnyRequest) -> Response[bytes]:
+    """An example request by name."""
+    request.scope["wallwright_route"] = "/v1/examples/{name}"  # type: ignore[typeddict-unknown-key]
+    name = request.path_params["name"]
+    if name not in EXAMPLES:
+        raise Refused("not-found", f"There is no such example; there are {', '.join(EXAMPLES)}.")
+    return Response(example_bytes(name), media_type="application/json")
+
+
+class CodePage(msgspec.Struct, frozen=True):
+    """What one problem, fault or finding code means, and how to mend it."""
+
+    code: str
+    kind: str
+    title: str
+    meaning: str
+    cure: str
+
+
+def code_pages() -> dict[str, CodePage]:
+    """Every code of the service: problems, faults of a plan, findings."""
+    pages = {code: CodePage(code, "problem", k.title, k.meaning, k.cure) for code, k in PROBLEMS.items()}
+    pages |= {code: CodePage(code, "fault", f.title, f.meaning, f.cure) for code, f in FAULTS.items()}
+    pages |= {code: CodePage(code, "finding", n.title, n.meaning, n.cure) for code, n in KINDS.items()}
+    return pages
+
+
+_PAGES: Final = code_pages()
+
+
+@route("/problems/{code:str}", http_method=["GET", "HEAD"], status_code=200)
+async def problem_page(request: AnyRequest) -> Response[bytes]:
+    """What a code means."""
+    request.scope["wallwright_route"] = "/problems/{code}"  # type: ignore[typeddict-unknown-key]
+    code = request.path_params["code"]
+    if code not in _PAGES:
+        raise Refused("not-found", "There is no such code.")
+    return Response(msgspec.json.encode(_PAGES[code]), media_type="application/json")
+
+
+def contract_limits() -> dict[str, int]:
+    """The contract's limits as they are served; lengths in grid units of 1/40,000 mm."""
+    return {
+        name.lower(): value
+        for name, value in vars(limits).items()
+        if name.isupper() and isinstance(value, int) and name not in ("FOOT", "INCH")
+    }
+
+
+def create_app(settings: Settings | None = None, extra_routes: Sequence[Any] = ()) -> App:
+    """The application. ``extra_routes`` are further handlers, such as the viewer's pages."""
+    chosen_settings = settings or settings_from()
+    readers = {kind: Reader(kind) for kind in {operation.request for operation in OPERATIONS}}
+    handlers: list[Any] = []
+    for operation in OPERATIONS:
+        reader = readers[operation.request]
+        handlers.append(_posting(operation, reader, chosen_settings))
+        handlers += [_linked(operation, form, reader, chosen_settings) for form in operation.forms]
+    served = {"contract": contract_limits(), "operating": msgspec.to_builtins(chosen_settings)}
+    version = msgspec.json.encode({"name": "wallwright", "version": __version__, "contract": "v1"})
+    handlers += [
+        _fixed("/health", b'{"status":"ok"}'),
+        _fixed("/ready", b'{"status":"ready"}'),
+        _fixed("/version", version),
+        _fixed("/openapi.json", document_bytes()),
+        _fixed("/v1/limits", msgspec.json.encode(served)),
+        example,
+        *extra_routes,
+    ]
+    paths = {path for handler in handlers for path in handler.paths}
+    if "/problems/{code:str}" not in paths:
+        handlers.append(problem_page)
+    # A golden wall is computed once, so that a copy that cannot work never says that it is ready.
+    for operation in OPERATIONS:
+        body = example_bytes(operation.name)
+        encoded(operation, readers[operation.request].read(body), "json")
+    app = Litestar(
+        route_handlers=handlers,
+        openapi_config=None,
+        debug=False,
+        logging_config=None,
+        request_max_body_size=None,
+        exception_handlers={
+            Refused: _problem,
+            MethodNotAllowedException: _wrong_method,
+            NotFoundException: _nowhere,
+            HTTPException: _http,
+            Exception: _failed,
+        },
+    )
+    return Outer(app, chosen_settings)  # type: ignore[arg-type]
+
+
+def _response(refused: Refused) -> Response[bytes]:
+    headers = {**refused.headers, "cache-control": "no-store"}
+    return Response(refused.body(), status_code=refused.status, media_type="application/problem+json", headers=headers)
+
+
+def _problem(_: AnyRequest, refused: Refused) -> Response[bytes]:
+    return _response(refused)
+
+
+def _wrong_method(_: AnyRequest, error: MethodNotAllowedException) -> Response[bytes]:
+    allow = (error.headers or {}).get("Allow", "")
+    return _response(Refused("method-not-allowed", headers={"Allow": allow}))
+
+
+def _nowhere(_: AnyRequest, __: NotFoundException) -> Response[bytes]:
+    return _response(Refused("not-found"))
+
+
+def _http(_: AnyRequest, error: HTTPException) -> Response[bytes]:
+    known = {
+        kind.status: code
+        for code, kind in PROBLEMS.items()
+        if code not in ("not-of-the-schema", "repeated-key", "bad-link")
+    }
+    return _response(Refused(known.get(error.status_code, "internal")))
+
+
+def _failed(request: AnyRequest, error: Exception) -> Response[bytes]:
+    request_id = request.scope.get("wallwright_request_id", b"")
+    _LOG.error("request failed", exc_info=error, extra={"request_id": request_id})
+    return _response(Refused("internal"))

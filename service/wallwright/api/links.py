@@ -1,0 +1,64 @@
+"""Links that hold their whole question: the request as zlib data (RFC 1950) in base64url without padding."""
+
+import base64
+import binascii
+import hashlib
+import re
+import zlib
+from typing import Final
+
+from wallwright import __version__
+from wallwright.api.problems import Refused
+from wallwright.wire.limits import Z_MAX
+
+_Z: Final = re.compile(r"[A-Za-z0-9_-]+")
+Z_PATTERN: Final = "^[A-Za-z0-9_-]+$(?!\\n)"
+
+
+def packed(body: bytes) -> str:
+    """The value of ``z`` for a request body."""
+    return base64.urlsafe_b64encode(zlib.compress(body, 9)).rstrip(b"=").decode("ascii")
+
+
+def unpacked(query: bytes, most: int) -> bytes:
+    """The request body in a link's query string, at most ``most`` bytes.
+
+    Raises Refused with 400 where the query is not one ``z`` of the right form.
+    """
+    if not query.startswith(b"z="):
+        raise Refused("bad-link", "Give the packed request as the one query parameter z.")
+    z = query[2:].decode("latin-1")
+    if len(z) > Z_MAX or _Z.fullmatch(z) is None:
+        raise Refused("bad-link", "z holds other characters than base64url has, or stands beside other parameters.")
+    try:
+        data = base64.urlsafe_b64decode(z + "=" * (-len(z) % 4))
+    except (binascii.Error, ValueError):
+        raise Refused("link-holds-no-request", "z is not base64url.") from None
+    inflater = zlib.decompressobj()
+    try:
+        body = inflater.decompress(data, most + 1)
+    except zlib.error:
+        raise Refused("link-holds-no-request", "z does not hold zlib data.") from None
+    if len(body) > most or inflater.unconsumed_tail:
+        raise Refused(
+            "link-holds-no-request", "The unpacked request is larger than this service takes; see /v1/limits."
+        )
+    if not inflater.eof or inflater.unused_data:
+        raise Refused("link-holds-no-request", "z does not hold one whole piece of zlib data.")
+    return body
+
+
+def etag(identity: str, form: str) -> str:
+    """The strong entity tag of a question in one form, known before anything is computed."""
+    seen = hashlib.sha256(f"{identity}/{form}/{__version__}".encode()).hexdigest()
+    return f'"{seen[:32]}"'
+
+
+def unchanged(if_none_match: list[str], tag: str) -> bool:
+    """Whether If-None-Match holds the tag (RFC 9110, 13.1.2: a list, ``*``, weak comparison)."""
+    for header in if_none_match:
+        for part in header.split(","):
+            candidate = part.strip()
+            if candidate == "*" or candidate.removeprefix("W/") == tag:
+                return True
+    return False

@@ -1,0 +1,129 @@
+"""The plan of a building: its four walls from above, corners, openings, and the names of the walls."""
+
+from wallwright.domain.building import Built, BuiltWall
+from wallwright.drawing.dimensions import Shapes, string, upright
+from wallwright.drawing.paper import View, fitted
+from wallwright.drawing.scene import Area, Lines, Scene, Text, text_width
+from wallwright.drawing.svg import svg_text
+from wallwright.drawing.title import title_strip
+from wallwright.lengths import Units, tape_text
+
+Corner = tuple[int, int]
+
+
+def plan(built: Built, units: Units, revision: str) -> str:
+    """The plan as SVG: front at the foot of the paper, as one stands before it."""
+    return svg_text(plan_scene(built, units, revision))
+
+
+def plan_scene(built: Built, units: Units, revision: str) -> Scene:
+    """The plan as shapes on paper."""
+    width, depth = built.framing_width, built.framing_depth
+    skin = max(one.wall.sheathing.sheet.thickness for one in built.walls)
+    view = fitted(units, (-skin, -skin, width + skin, depth + skin), 14, 34, 26, 26)
+    shapes: Shapes = []
+    for one in built.walls:
+        shapes += _wall(view, built, one, units)
+    shapes += _names(view, built, units)
+    shapes += _dimensions(view, built, units)
+    rules = built.walls[0].wall.rules
+    through = " and ".join(built.building.through)
+    what = f"Plan, front at the foot; walls {through} run through, the others stand between with a slip gap of "
+    what += tape_text(built.building.slip_gap, units)
+    shapes += title_strip(view, built.building.name, what, units, revision, rules)
+    description = (
+        f"{tape_text(width, units)} by {tape_text(depth, units)} over the framing, four walls, {built.sheets} sheets."
+    )
+    return Scene(
+        view.width, view.height, f"Plan of {built.building.name or 'the building'}", description, tuple(shapes)
+    )
+
+
+def _placer(built: Built, one: BuiltWall) -> tuple[int, int, int, int, int, int]:
+    """Where a wall's left end stands at its outer face, the way it runs, and the way inwards."""
+    width, depth = built.framing_width, built.framing_depth
+    start = 0
+    if one.side not in built.building.through:
+        # A butt wall starts past the through wall's depth and the slip gap.
+        start = (one.wall.left.meets.depth + one.wall.left.meets.slip_gap) if one.wall.left.meets else 0
+    return {
+        "front": (start, 0, 1, 0, 0, 1),
+        "right": (width, start, 0, 1, -1, 0),
+        "back": (width - start, depth, -1, 0, 0, -1),
+        "left": (0, depth - start, 0, -1, 1, 0),
+    }[one.side]
+
+
+def _wall(view: View, built: Built, one: BuiltWall, units: Units) -> Shapes:
+    ox, oy, rx, ry, ix, iy = _placer(built, one)
+    wall = one.wall
+
+    def at(along: int, inward: int) -> tuple[float, float]:
+        return view.at(ox + rx * along + ix * inward, oy + ry * along + iy * inward)
+
+    def box(a: int, b: int, low: int, high: int) -> tuple[tuple[float, float], ...]:
+        return (at(a, low), at(b, low), at(b, high), at(a, high))
+
+    title = f"{one.side} wall: plate {tape_text(wall.length, units)}"
+    shapes: Shapes = [
+        Area(
+            "sheet", box(wall.face_left, wall.face_right, -wall.sheathing.sheet.thickness, 0), f"{one.side} sheathing"
+        ),
+        Area("plate", box(0, wall.length, 0, wall.depth), title, (("side", one.side),)),
+    ]
+    crosses = []
+    for member in one.layout.members:
+        if member.height > member.width and member.y == wall.stud_bottom and member.role != "blocking":
+            low, high = member.z, member.z + member.depth
+            shapes.append(Area("member", box(member.x, member.right, low, high), f"{member.mark} {member.role}"))
+            (x1, y1), (x2, y2), (x3, y3), (x4, y4) = box(member.x, member.right, low, high)
+            crosses += [(x1, y1, x3, y3), (x2, y2, x4, y4)]
+    shapes.append(Lines("thin", tuple(crosses)))
+    for opening in wall.openings:
+        shapes.append(Area("mask", box(opening.left, opening.right, -wall.sheathing.sheet.thickness, wall.depth)))
+        edges = box(opening.left, opening.right, 0, wall.depth)
+        lines = tuple((*edges[n], *edges[(n + 1) % 4]) for n in range(4))
+        shapes.append(Lines("dim" if opening.sill else "void", lines))
+    return shapes
+
+
+def _names(view: View, built: Built, units: Units) -> Shapes:
+    """Each wall's name and plate length, inside the building along its wall."""
+    shapes: Shapes = []
+    middle_x, middle_y = built.framing_width // 2, built.framing_depth // 2
+    for one in built.walls:
+        text = f"{one.side} {tape_text(one.wall.length, units)}"
+        inset = one.wall.depth
+        if one.side in ("front", "back"):
+            y = inset if one.side == "front" else built.framing_depth - inset
+            if view.size(built.framing_width) > text_width(text) + 8:
+                drop = -1.5 if one.side == "front" else 3.5
+                shapes.append(Text(view.x(middle_x), view.y(y) + drop, text, "t", "middle"))
+        elif view.size(built.framing_depth) > text_width(text) + 14:
+            x = inset if one.side == "left" else built.framing_width - inset
+            drop = 3.5 if one.side == "left" else -1.5
+            shapes.append(Text(view.x(x) + drop, view.y(middle_y), text, "t", "middle", turned=True))
+    return shapes
+
+
+def _dimensions(view: View, built: Built, units: Units) -> Shapes:
+    width, depth = built.framing_width, built.framing_depth
+    foot = view.y(0)
+    walls = {one.side: one for one in built.walls}
+    shapes: Shapes = []
+    front = walls["front"]
+    shift = _placer(built, front)[0]
+    stops = sorted({0, width, *(shift + x for o in front.wall.openings for x in (o.left, o.right))})
+    if len(stops) > 2:
+        shapes += string(
+            view, stops, foot + 10, [tape_text(b - a, units) for a, b in zip(stops, stops[1:], strict=False)]
+        )
+    shapes += string(view, [0, width], foot + 18, [f"framing {tape_text(width, units)}"])
+    skins = walls["left"].wall.sheathing.sheet.thickness, walls["right"].wall.sheathing.sheet.thickness
+    over = width + sum(skins)
+    shapes += string(view, [-skins[0], width + skins[1]], foot + 26, [f"over sheathing {tape_text(over, units)}"])
+    shapes += upright(view, 0, depth, view.x(0) - 10, f"framing {tape_text(depth, units)}")
+    ends = walls["front"].wall.sheathing.sheet.thickness, walls["back"].wall.sheathing.sheet.thickness
+    text = f"over sheathing {tape_text(depth + sum(ends), units)}"
+    shapes += upright(view, -ends[0], depth + ends[1], view.x(0) - 18, text)
+    return shapes

@@ -1,0 +1,62 @@
+"""Dimension strings outside the object, and labels on leaders that never overlap."""
+
+from wallwright.drawing.paper import View
+from wallwright.drawing.scene import Area, Lines, Text, spread, text_width
+
+Shapes = list[Area | Lines | Text]
+LABEL_STEP = 3.1
+"""Least distance between the baselines of labels that are turned to read upwards, in millimetres."""
+_TICK = 1.2
+
+
+def string(view: View, stops: list[int], y: float, texts: list[str]) -> Shapes:
+    """A chain of dimensions at ``y`` on paper, from stop to stop along x; a text that has no room is left out."""
+    xs = [view.x(stop) for stop in stops]
+    lines = [(xs[0], y, xs[-1], y)]
+    lines += [(x - _TICK / 2, y + _TICK / 2, x + _TICK / 2, y - _TICK / 2) for x in xs]
+    lines += [(x, y - 2.5, x, y + 1) for x in xs]
+    shapes: Shapes = [Lines("dim", tuple(lines))]
+    for left, right, text in zip(xs, xs[1:], texts, strict=False):
+        if right - left > text_width(text) + 1:
+            shapes.append(Text((left + right) / 2, y - 0.8, text, "t", "middle"))
+    return shapes
+
+
+def upright(view: View, low: int, high: int, x: float, text: str) -> Shapes:
+    """One dimension beside the object, read upwards."""
+    y1, y2 = view.y(low), view.y(high)
+    lines = [(x, y1, x, y2)]
+    lines += [(x - _TICK / 2, y + _TICK / 2, x + _TICK / 2, y - _TICK / 2) for y in (y1, y2)]
+    lines += [(x - 1, y, x + 2.5, y) for y in (y1, y2)]
+    shapes: Shapes = [Lines("dim", tuple(lines))]
+    if abs(y1 - y2) > text_width(text) + 1:
+        shapes.append(Text(x - 0.8, (y1 + y2) / 2, text, "t", "middle", turned=True))
+    return shapes
+
+
+def leaders(view: View, labels: list[tuple[float, str]], y: float, drop: float, low: float, high: float) -> Shapes:
+    """Turned labels fanned out on leaders: from x on the object at ``y`` to a row ``drop`` further down (or up).
+
+    Where there are more than fit, the same labels in a row are thinned: every second, third and so on.
+    """
+    del view
+    chosen = sorted(labels)
+    places = spread([x for x, _ in chosen], LABEL_STEP, low, high)
+    step = 2
+    while places is None:
+        chosen = sorted(labels)[::step]
+        places = spread([x for x, _ in chosen], LABEL_STEP, low, high)
+        step += 1
+    lines = tuple((x, y, place, y + drop) for (x, _), place in zip(chosen, places, strict=True))
+    shapes: Shapes = [Lines("thin", lines)]
+    for (_, text), place in zip(chosen, places, strict=True):
+        if drop > 0:
+            shapes.append(Text(place + 0.9, y + drop + 0.6, text, "t", "end", turned=True))
+        else:
+            shapes.append(Text(place + 0.9, y + drop - 0.6, text, "t", "start", turned=True))
+    return shapes
+
+
+def widest(labels: list[tuple[float, str]]) -> float:
+    """How much room the longest of some turned labels takes, in millimetres."""
+    return max((text_width(text) for _, text in labels), default=0.0)

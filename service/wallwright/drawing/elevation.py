@@ -1,0 +1,141 @@
+"""The framing elevation of one wall, seen from outside, with the plate strips under it."""
+
+from wallwright.domain.members import Layout, Member
+from wallwright.domain.wall import Opening
+from wallwright.drawing.dimensions import Shapes, leaders, string, upright
+from wallwright.drawing.paper import MARGIN, View, fitted
+from wallwright.drawing.plate_strip import STRIP_HEIGHT, plate_strips
+from wallwright.drawing.scene import Area, Lines, Scene, Text, text_width
+from wallwright.drawing.svg import svg_text
+from wallwright.drawing.title import title_strip
+from wallwright.lengths import Units, tape_text
+
+_KIND = {
+    "bottom-plate": "plate", "top-plate": "plate", "cap-plate": "plate", "header": "header", "rough-sill": "plate",
+    "blocking": "block", "backing": "block",
+}  # fmt: skip
+_ABOVE, _BELOW, _LEFT, _RIGHT = 16.0, 28.0, 14.0, 14.0
+
+
+def framing_elevation(layout: Layout, units: Units, revision: str) -> str:
+    """The framing elevation as SVG: members with their marks, openings, dimensions, running tape marks, plate strips."""
+    return svg_text(framing_scene(layout, units, revision))
+
+
+def framing_scene(layout: Layout, units: Units, revision: str) -> Scene:
+    """The framing elevation as shapes on paper."""
+    wall = layout.wall
+    left = min(member.x for member in layout.members)
+    right = max(member.right for member in layout.members)
+    view = fitted(units, (left, 0, right, wall.height), _ABOVE, _BELOW + 2 * STRIP_HEIGHT, _LEFT, _RIGHT)
+    shapes: Shapes = []
+    # Members behind the outer face first, so that those in front cover them.
+    for member in sorted(layout.members, key=lambda member: -member.z):
+        shapes.append(_member(view, member, units))
+    for opening in wall.openings:
+        shapes += _opening(view, opening, units)
+    shapes += _labels(view, layout)
+    shapes += _dimensions(view, layout, units)
+    shapes += plate_strips(view, layout, units, view.y(0) + _BELOW)
+    seen = "Framing elevation and plate strips, seen from outside; tape hooked at the "
+    seen += f"{wall.tape.start} end, {'sheathing edge' if wall.tape.zero == 'sheathing' else 'plate end'}"
+    shapes += title_strip(view, wall.name, seen, units, revision, wall.rules)
+    description = (
+        f"{tape_text(wall.length, units)} long, {tape_text(wall.height, units)} high, studs {wall.stud.name} at "
+        f"{tape_text(wall.spacing, units)} on centre, {len(wall.openings)} openings."
+    )
+    return Scene(view.width, view.height, f"Framing of wall {wall.name or 'unnamed'}", description, tuple(shapes))
+
+
+def _member(view: View, member: Member, units: Units) -> Area:
+    corners = ((member.x, member.y), (member.right, member.y), (member.right, member.top), (member.x, member.top))
+    title = f"{member.mark} {member.id}: {member.stock.name} x {tape_text(member.length, units)}"
+    data = (
+        ("mark", member.mark),
+        ("role", member.role),
+        ("length", tape_text(member.length, units)),
+        ("member", member.id),
+    )
+    return Area(_KIND.get(member.role, "member"), tuple(view.at(x, y) for x, y in corners), title, data)
+
+
+def _opening(view: View, opening: Opening, units: Units) -> Shapes:
+    """A rough opening: crossed out lightly, its name and size in the middle where they fit."""
+    x1, x2 = view.x(opening.left), view.x(opening.right)
+    y1, y2 = view.y(opening.sill), view.y(opening.head)
+    shapes: Shapes = [Lines("void", ((x1, y1, x2, y2), (x1, y2, x2, y1)))]
+    size = f"{tape_text(opening.width, units)} x {tape_text(opening.height, units)}"
+    texts = [text for text in (opening.name, "RO " + size) if text]
+    if text_width(texts[-1]) + 2 > x2 - x1:
+        texts = [
+            text
+            for text in (opening.name, tape_text(opening.width, units), "x " + tape_text(opening.height, units))
+            if text
+        ]
+    widest = max(text_width(text) for text in texts)
+    middle_x, middle_y = (x1 + x2) / 2, (y1 + y2) / 2
+    if widest + 1 > x2 - x1 or len(texts) * 3.6 + 1 > y1 - y2:
+        return shapes
+    half, tall = widest / 2 + 0.8, len(texts) * 1.8 + 0.6
+    box = (
+        (middle_x - half, middle_y - tall),
+        (middle_x + half, middle_y - tall),
+        (middle_x + half, middle_y + tall),
+        (middle_x - half, middle_y + tall),
+    )
+    shapes.append(Area("mask", box))
+    first = middle_y - len(texts) * 1.8 + 2.7
+    shapes += [Text(middle_x, first + 3.6 * row, text, "t", "middle") for row, text in enumerate(texts)]
+    return shapes
+
+
+def _labels(view: View, layout: Layout) -> Shapes:
+    """Marks of the members: uprights on leaders above or below, headers and sills inside, plates at their end."""
+    wall = layout.wall
+    above: list[tuple[float, str]] = []
+    below: list[tuple[float, str]] = []
+    shapes: Shapes = []
+    for member in layout.members:
+        centre = view.x(member.x) + view.size(member.width) / 2
+        if member.role.endswith("plate"):
+            shapes.append(Text(view.x(max(member.right, wall.length)) + 1.5, _middle(view, member), member.mark))
+        elif member.role in ("header", "rough-sill") or (member.role == "blocking" and member.width > member.height):
+            if (
+                view.size(member.height) >= 2.9
+                and view.size(member.width) > text_width(member.mark) + 1
+                and member.z == 0
+            ):
+                shapes.append(Text(centre, _middle(view, member), member.mark, "t", "middle"))
+        elif member.role != "blocking" and member.top == wall.stud_top:
+            above.append((centre, member.mark))
+        elif member.role != "blocking" and member.y == wall.stud_bottom:
+            below.append((centre, member.mark))
+    low, high = MARGIN + 3, view.width - MARGIN - 3
+    shapes += leaders(view, above, view.y(wall.height) - 0.5, -4, low, high)
+    shapes += leaders(view, below, view.y(0) + 0.5, 3, low, high)
+    return shapes
+
+
+def _middle(view: View, member: Member) -> float:
+    return (view.y(member.y) + view.y(member.top)) / 2 + 0.9
+
+
+def _dimensions(view: View, layout: Layout, units: Units) -> Shapes:
+    """Openings and overall, under the wall; heights beside it."""
+    wall = layout.wall
+    foot = view.y(0)
+    shapes: Shapes = []
+    stops = sorted({0, wall.length, *(x for o in wall.openings for x in (o.left, o.right))})
+    texts = [tape_text(b - a, units) for a, b in zip(stops, stops[1:], strict=False)]
+    if wall.openings:
+        shapes += string(view, stops, foot + 17, texts)
+    shapes += string(view, [0, wall.length], foot + 24.5, [tape_text(wall.length, units)])
+    x = view.x(min(0, -wall.left.cap_lap))
+    shapes += upright(view, 0, wall.height, x - 6, tape_text(wall.height, units))
+    if wall.openings:
+        last = max(wall.openings, key=lambda opening: opening.right)
+        right = view.x(wall.length + max(0, wall.right.cap_lap)) + 13
+        if last.sill:
+            shapes += upright(view, 0, last.sill, right, tape_text(last.sill, units))
+        shapes += upright(view, last.sill, last.head, right, tape_text(last.height, units))
+    return shapes

@@ -1,0 +1,90 @@
+"""A scene: shapes on paper, in millimetres from its upper left corner, before they become SVG."""
+
+from typing import Literal
+
+import msgspec
+
+Anchor = Literal["start", "middle", "end"]
+Place = tuple[float, float]
+
+
+class Area(msgspec.Struct, frozen=True, gc=False):
+    """A closed outline of one ``kind``, which sets its pen and fill; ``data`` is for scripts that read the drawing."""
+
+    kind: str
+    points: tuple[Place, ...]
+    title: str = ""
+    data: tuple[tuple[str, str], ...] = ()
+
+
+class Lines(msgspec.Struct, frozen=True, gc=False):
+    """All lines of one kind, drawn as one path."""
+
+    kind: str
+    lines: tuple[tuple[float, float, float, float], ...]
+
+
+class Text(msgspec.Struct, frozen=True, gc=False):
+    """A text whose baseline starts, is centred or ends at x, y; ``turned`` reads upwards."""
+
+    x: float
+    y: float
+    text: str
+    size: Literal["t", "t3", "t5"] = "t"
+    anchor: Anchor = "start"
+    turned: bool = False
+
+
+class Scene(msgspec.Struct, frozen=True):
+    """A whole drawing on paper of ``width`` by ``height`` millimetres."""
+
+    width: float
+    height: float
+    title: str
+    description: str
+    shapes: tuple[Area | Lines | Text, ...]
+
+
+TEXT_MM = {"t": 2.5, "t3": 3.5, "t5": 5.0}
+"""Height of each size of text."""
+
+
+def text_width(text: str, size: str = "t") -> float:
+    """About how wide a text is, in millimetres; a little more than most fonts take."""
+    return len(text) * TEXT_MM[size] * 0.64
+
+
+def shortened(text: str, room: float, size: str = "t") -> str:
+    """The text, cut short with an ellipsis where it is wider than ``room``."""
+    most = max(1, int(room / (TEXT_MM[size] * 0.64)))
+    return text if len(text) <= most else text[: most - 1] + "…"
+
+
+def spread(wanted: list[float], gap: float, low: float, high: float) -> list[float] | None:
+    """Places at least ``gap`` apart, as near as may be to those wanted (in order); None where there is no room."""
+    if not wanted:
+        return []
+    if (len(wanted) - 1) * gap > high - low:
+        return None
+    clusters: list[list[float]] = []
+    for place in wanted:
+        clusters.append([place, 1])
+        while len(clusters) > 1 and _foot(clusters[-1], gap) < _foot(clusters[-2], gap) + clusters[-2][1] * gap:
+            centre, count = clusters.pop()
+            before, number = clusters.pop()
+            clusters.append([(centre * count + before * number) / (count + number), count + number])
+    placed: list[float] = []
+    for cluster in clusters:
+        foot = _foot(cluster, gap)
+        placed += [foot + number * gap for number in range(int(cluster[1]))]
+    # Pushed in from both ends, so that none leaves the room.
+    for index in range(len(placed)):
+        placed[index] = max(placed[index], low + index * gap)
+    for index in range(len(placed)):
+        back = len(placed) - 1 - index
+        placed[back] = min(placed[back], high - index * gap)
+    return placed
+
+
+def _foot(cluster: list[float], gap: float) -> float:
+    return cluster[0] - (cluster[1] - 1) * gap / 2

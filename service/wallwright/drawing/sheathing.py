@@ -1,0 +1,119 @@
+"""The sheathing elevation of one wall, seen from outside: pieces, cut-outs, seams, and the frame behind."""
+
+from wallwright.domain.members import Layout, Point
+from wallwright.domain.skin import Piece, Skin
+from wallwright.drawing.dimensions import Shapes, string, upright
+from wallwright.drawing.paper import View, fitted
+from wallwright.drawing.scene import Area, Lines, Scene, Text, text_width
+from wallwright.drawing.svg import svg_text
+from wallwright.drawing.title import title_strip
+from wallwright.lengths import Units, tape_text
+
+
+def sheathing_elevation(skin: Skin, units: Units, revision: str, layout: Layout | None = None) -> str:
+    """The sheathing elevation as SVG."""
+    return svg_text(sheathing_scene(skin, units, revision, layout))
+
+
+def sheathing_scene(skin: Skin, units: Units, revision: str, layout: Layout | None = None) -> Scene:
+    """The sheathing elevation as shapes on paper."""
+    wall = skin.wall
+    view = fitted(
+        units, (min(0, wall.face_left), wall.face_bottom, max(wall.length, wall.face_right), wall.height), 8, 36, 16, 18
+    )
+    shapes: Shapes = []
+    for piece in skin.pieces:
+        shapes += _piece(view, piece, units)
+    if layout is not None:
+        shapes.append(_behind(view, layout))
+    for piece in skin.pieces:
+        shapes += _piece_texts(view, piece, units)
+    shapes += _dimensions(view, skin, units)
+    seen = f"Sheathing elevation, seen from outside; {len(skin.sheets)} sheets"
+    if any(piece.stage == "after-raising" for piece in skin.pieces):
+        seen += "; pieces marked * are fixed after raising"
+    shapes += title_strip(view, wall.name, seen, units, revision, wall.rules)
+    description = f"{len(skin.pieces)} pieces from {len(skin.sheets)} sheets, {len(skin.seams)} seams."
+    return Scene(view.width, view.height, f"Sheathing of wall {wall.name or 'unnamed'}", description, tuple(shapes))
+
+
+def _placed(view: View, points: tuple[Point, ...]) -> tuple[tuple[float, float], ...]:
+    return tuple(view.at(x, y) for x, y in points)
+
+
+def _piece(view: View, piece: Piece, units: Units) -> Shapes:
+    width, height = _size(piece)
+    title = f"{piece.id} of {piece.sheet}: {tape_text(width, units)} x {tape_text(height, units)}, {piece.stage}"
+    data = (("piece", piece.id), ("sheet", piece.sheet), ("stage", piece.stage))
+    shapes: Shapes = [Area("sheet", _placed(view, piece.outline), title, data)]
+    shapes += [Area("hole", _placed(view, points)) for points in piece.cut_outs]
+    return shapes
+
+
+def _size(piece: Piece) -> tuple[int, int]:
+    xs, ys = [x for x, _ in piece.outline], [y for _, y in piece.outline]
+    return max(xs) - min(xs), max(ys) - min(ys)
+
+
+def _behind(view: View, layout: Layout) -> Lines:
+    """Centre lines of the uprights behind the sheets, where the fasteners go."""
+    lines = []
+    for member in layout.members:
+        if member.z == 0 and member.height > member.width:
+            x = view.x(member.x) + view.size(member.width) / 2
+            lines.append((x, view.y(member.y), x, view.y(member.top)))
+    return Lines("behind", tuple(lines))
+
+
+def _piece_texts(view: View, piece: Piece, units: Units) -> Shapes:
+    """A piece's number and size, in the largest clear corner of it: at its foot, or its head where the foot is cut."""
+    width, height = _size(piece)
+    number = piece.id.removeprefix("piece-") + ("*" if piece.stage == "after-raising" else "")
+    size = f"{tape_text(width, units)} x {tape_text(height, units)}"
+    # The widest level side of the outline bounds a clear strip along it, above or below.
+    best = max(
+        zip(piece.outline, (*piece.outline[1:], piece.outline[0]), strict=True),
+        key=lambda side: abs(side[1][0] - side[0][0]),
+    )
+    (ax, ay), (bx, _) = best
+    room = view.size(abs(bx - ax))
+    inward = -1 if bx > ax else 1
+    middle = (view.x(ax) + view.x(bx)) / 2
+    tall = view.size(height)
+    lines = [number, size]
+    if text_width(size) + 2 > room:
+        lines = [number, tape_text(width, units), "x " + tape_text(height, units)]
+    if max(text_width(line) for line in lines) + 1 > room or len(lines) * 3.4 + 1 > tall:
+        lines = [number]
+    if text_width(number) + 1 > room or tall < 4:
+        return []
+    top = view.y(ay) - 1.2 - 3.4 * (len(lines) - 1) if inward < 0 else view.y(ay) + 3.2
+    half, foot = max(text_width(line) for line in lines) / 2 + 0.6, top + 3.4 * (len(lines) - 1) + 0.7
+    box = ((middle - half, top - 2.5), (middle + half, top - 2.5), (middle + half, foot), (middle - half, foot))
+    shapes: Shapes = [Area("mask", box)]
+    shapes += [Text(middle, top + 3.4 * row, line, "t", "middle") for row, line in enumerate(lines)]
+    return shapes
+
+
+def _dimensions(view: View, skin: Skin, units: Units) -> Shapes:
+    wall = skin.wall
+    foot = view.y(wall.face_bottom)
+    edges = sorted(
+        {wall.face_left, wall.face_right, *(seam.before for seam in skin.seams if seam.direction == "upright")}
+    )
+    shapes = string(view, edges, foot + 8, [tape_text(b - a, units) for a, b in zip(edges, edges[1:], strict=False)])
+    if wall.openings:
+        stops = sorted({wall.face_left, wall.face_right, *(x for o in wall.openings for x in (o.left, o.right))})
+        texts = [tape_text(b - a, units) for a, b in zip(stops, stops[1:], strict=False)]
+        shapes += string(view, stops, foot + 16, texts)
+    whole = tape_text(wall.face_right - wall.face_left, units)
+    shapes += string(view, [wall.face_left, wall.face_right], foot + 24, [whole])
+    ends = string(view, [0, wall.length], foot + 32, [f"plate {tape_text(wall.length, units)}"])
+    shapes += ends
+    left = view.x(min(0, wall.face_left))
+    shapes += upright(view, wall.face_bottom, wall.height, left - 6, tape_text(wall.height - wall.face_bottom, units))
+    if wall.sheathing.under_sheet:
+        right = view.x(max(wall.length, wall.face_right)) + 8
+        shapes += upright(view, wall.face_bottom, 0, right, tape_text(wall.sheathing.under_sheet, units))
+        shapes += upright(view, 0, wall.height, right, tape_text(wall.height, units))
+    return shapes

@@ -1,0 +1,66 @@
+"""Worked example requests, in a scenario of our own: a pump house on a deck, a boat store on a slab."""
+
+import json
+from typing import Any, Final
+
+_WALL: Final[dict[str, Any]] = {
+    "units": "in",
+    "name": "pump house north",
+    "length": "14'",
+    "height": "7' 5\"",
+    "stud": "2x4",
+    "spacing": 16,
+    "plates": {"bottom": 1, "top": 2},
+    "layout": {"from": "left", "tape_zero": "sheathing", "tape_offset": 0},
+    "ends": {"left": {"post": "three-stud"}, "right": {"post": "three-stud"}},
+    "openings": [
+        {"name": "door", "left": "3' 2\"", "width": "3' 2\"", "height": "6' 8\""},
+        {"name": "window", "left": "9'", "width": "2' 6\"", "height": "3'", "sill": "3' 6\"",
+         "header": {"stock": "2x6", "plies": 2, "seat": "jacks"}},
+    ],
+    "floor": {"kind": "deck", "rim": "5 1/2\"", "panel": "3/4\""},
+    "sheathing": {"sheet": {"width": 48, "length": 96, "thickness": "7/16\"", "kind": "osb"}, "direction": "upright",
+                  "gap": "1/8\"", "under_sheet": "6 1/4\""},
+}  # fmt: skip
+
+_BUILDING: Final[dict[str, Any]] = {
+    "units": "in",
+    "name": "pump house",
+    "footprint": {"width": "14'", "depth": "10'", "measured_to": "framing"},
+    "wall_height": "7' 5\"",
+    "roof": {"shape": "flat"},
+    "floor": {"kind": "deck", "rim": '5 1/2"', "panel": '3/4"'},
+    "slip_gap": '1/16"',
+    "through_walls": ["front", "back"],
+    "walls": {
+        "front": {"openings": [{"name": "door", "left": "5'", "width": "3' 2\"", "height": "6' 8\""}]},
+        "right": {"openings": [{"name": "window", "left": "4'", "width": "2' 6\"", "height": "3'", "sill": "3'"}]},
+    },
+    "sheathing": {"sheet": {"width": 48, "length": 96, "thickness": '7/16"', "kind": "osb"}, "gap": '1/8"'},
+    "parts": ["layout", "sheathing"],
+}
+
+_METRIC: Final[dict[str, Any]] = {
+    "units": "mm",
+    "name": "boat store east",
+    "length": 4800,
+    "height": 2400,
+    "stud": "45x95",
+    "spacing": 600,
+    "openings": [{"name": "window", "left": 1500, "width": 900, "height": 900, "sill": 1000}],
+    "floor": {"kind": "slab"},
+    "sheathing": {"sheet": {"width": 1200, "length": 2400, "thickness": 11, "kind": "osb"}, "gap": 3, "under_sheet": 0},
+}
+
+EXAMPLES: Final[dict[str, dict[str, Any]]] = {
+    "layout": _WALL,
+    "sheathing": _WALL,
+    "building": _BUILDING,
+    "boat-store": _METRIC,
+}
+"""Example requests by name; an operation's own example has the operation's name."""
+
+
+def example_bytes(name: str) -> bytes:
+    """An example request as JSON, as a person would write it."""
+    return (json.dumps(EXAMPLES[name], indent=2, ensure_ascii=False) + "\n").encode()
