@@ -28,8 +28,7 @@ def plan_scene(built: Built, units: Units, revision: str) -> Scene:
     shapes += _dimensions(view, built, units)
     rules = built.walls[0].wall.rules
     through = " and ".join(built.building.through)
-    what = f"Plan, front at the foot; walls {through} run through, the others stand between with a slip gap of "
-    what += tape_text(built.building.slip_gap, units)
+    what = f"Plan, front at the foot; {through} run through, slip gap {tape_text(built.building.slip_gap, units)}"
     shapes += title_strip(view, built.building.name, what, units, revision, rules)
     description = (
         f"{tape_text(width, units)} by {tape_text(depth, units)} over the framing, four walls, {built.sheets} sheets."

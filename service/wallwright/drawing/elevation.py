@@ -5,7 +5,7 @@ from wallwright.domain.wall import Opening
 from wallwright.drawing.dimensions import Shapes, leaders, string, upright
 from wallwright.drawing.paper import MARGIN, View, fitted
 from wallwright.drawing.plate_strip import STRIP_HEIGHT, plate_strips
-from wallwright.drawing.scene import Area, Lines, Scene, Text, text_width
+from wallwright.drawing.scene import Area, Lines, Scene, Text, spread, text_width
 from wallwright.drawing.svg import svg_text
 from wallwright.drawing.title import title_strip
 from wallwright.lengths import Units, tape_text
@@ -14,7 +14,7 @@ _KIND = {
     "bottom-plate": "plate", "top-plate": "plate", "cap-plate": "plate", "header": "header", "rough-sill": "plate",
     "blocking": "block", "backing": "block",
 }  # fmt: skip
-_ABOVE, _BELOW, _LEFT, _RIGHT = 16.0, 28.0, 14.0, 14.0
+_ABOVE, _BELOW, _LEFT, _RIGHT = 16.0, 32.0, 14.0, 22.0
 
 
 def framing_elevation(layout: Layout, units: Units, revision: str) -> str:
@@ -37,8 +37,8 @@ def framing_scene(layout: Layout, units: Units, revision: str) -> Scene:
     shapes += _labels(view, layout)
     shapes += _dimensions(view, layout, units)
     shapes += plate_strips(view, layout, units, view.y(0) + _BELOW)
-    seen = "Framing elevation and plate strips, seen from outside; tape hooked at the "
-    seen += f"{wall.tape.start} end, {'sheathing edge' if wall.tape.zero == 'sheathing' else 'plate end'}"
+    hook = "sheathing's edge" if wall.tape.zero == "sheathing" else "plate's end"
+    seen = f"Framing and plates from outside; tape hooked at the {hook}, {wall.tape.start} end"
     shapes += title_strip(view, wall.name, seen, units, revision, wall.rules)
     description = (
         f"{tape_text(wall.length, units)} long, {tape_text(wall.height, units)} high, studs {wall.stud.name} at "
@@ -94,11 +94,12 @@ def _labels(view: View, layout: Layout) -> Shapes:
     wall = layout.wall
     above: list[tuple[float, str]] = []
     below: list[tuple[float, str]] = []
+    plates: list[tuple[float, str]] = []
     shapes: Shapes = []
     for member in layout.members:
         centre = view.x(member.x) + view.size(member.width) / 2
         if member.role.endswith("plate"):
-            shapes.append(Text(view.x(max(member.right, wall.length)) + 1.5, _middle(view, member), member.mark))
+            plates.append((_middle(view, member), member.mark))
         elif member.role in ("header", "rough-sill") or (member.role == "blocking" and member.width > member.height):
             if (
                 view.size(member.height) >= 2.9
@@ -110,6 +111,10 @@ def _labels(view: View, layout: Layout) -> Shapes:
             above.append((centre, member.mark))
         elif member.role != "blocking" and member.y == wall.stud_bottom:
             below.append((centre, member.mark))
+    end = view.x(wall.length + max(0, wall.right.cap_lap)) + 1.5
+    plates.sort()
+    places = spread([y for y, _ in plates], 3.0, MARGIN + 3, view.height) or []
+    shapes += [Text(end, y, mark) for y, (_, mark) in zip(places, plates, strict=False)]
     low, high = MARGIN + 3, view.width - MARGIN - 3
     shapes += leaders(view, above, view.y(wall.height) - 0.5, -4, low, high)
     shapes += leaders(view, below, view.y(0) + 0.5, 3, low, high)

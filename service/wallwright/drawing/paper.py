@@ -57,10 +57,12 @@ def fitted(
     room_y = height - 2 * MARGIN - TITLE_STRIP - above - below
     x0, y0, x1, y1 = span
     scales = _INCH_SCALES if units == "in" else _METRIC_SCALES
-    ratio, text = scales[-1]
-    for ratio, text in scales:
-        if (x1 - x0) / (MILLIMETRE * ratio) <= room_x and (y1 - y0) / (MILLIMETRE * ratio) <= room_y:
-            break
+    fitting = [
+        scale
+        for scale in scales
+        if (x1 - x0) / (MILLIMETRE * scale[0]) <= room_x and (y1 - y0) / (MILLIMETRE * scale[0]) <= room_y
+    ]
+    ratio, text = fitting[0] if fitting else scales[-1]
     drawn_x, drawn_y = (x1 - x0) / (MILLIMETRE * ratio), (y1 - y0) / (MILLIMETRE * ratio)
     origin_x = MARGIN + left + (room_x - drawn_x) / 2 - x0 / (MILLIMETRE * ratio)
     origin_y = MARGIN + above + drawn_y + y0 / (MILLIMETRE * ratio)

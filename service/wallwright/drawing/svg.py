@@ -48,13 +48,12 @@ def svg_text(scene: Scene) -> str:
         size=(f"{width}mm", f"{height}mm"), viewBox=f"0 0 {width} {height}", debug=False, id="ww", role="img"
     )
     drawing["aria-labelledby"] = "ww-title ww-desc"
-    rect, polygon, path, text = drawing.rect, drawing.polygon, drawing.path, drawing.text
+    rect, path, text = drawing.rect, drawing.path, drawing.text
     drawing.add(rect(insert=("0", "0"), size=(width, height), class_="ww-paper"))
     for shape in scene.shapes:
         if isinstance(shape, Area):
-            points = " ".join(f"{_n(x)},{_n(y)}" for x, y in shape.points)
-            element = polygon(points=(), class_=f"ww-{shape.kind}")
-            element["points"] = points
+            d = "M" + "L".join(f"{_n(x)} {_n(y)}" for x, y in shape.points) + "Z"
+            element = path(d=d, class_=f"ww-{shape.kind}")
             if shape.title:
                 element.set_desc(title=shape.title)
             for name, value in shape.data:
