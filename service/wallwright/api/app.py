@@ -57,7 +57,7 @@ async def body_of(request: AnyRequest, settings: Settings) -> bytes:
             more = True
             while more:
                 message = await request.receive()
-                found += message.get("body", b"")
+                found += message.get("body", b"")  # type: ignore[arg-type]
                 more = message["type"] == "http.request" and message.get("more_body", False)
                 if len(found) > settings.body_bytes:
                     raise Refused("body-too-large")

@@ -34,7 +34,7 @@ class Reader:
             return self._second_look(body)
         except (msgspec.DecodeError, UnicodeDecodeError, RecursionError, ValueError) as error:
             raise _not_json(body, error) from None
-        repeated = _repeated_keys(body)
+        repeated = _untyped(body)[1]
         if repeated:
             raise _repeated(repeated)
         return request
@@ -42,9 +42,9 @@ class Reader:
     def _second_look(self, body: bytes) -> Any:
         """JSON Schema counts 2.0 as an integer, the strict decoder does not: such numbers are mended first."""
         document, repeated = _untyped(body)
-        if repeated:
-            raise _repeated(repeated)
         whole = _whole_numbers(document)
+        if repeated:
+            raise _repeated(repeated, explain(whole, self.kind))
         try:
             return self._decoder.decode(_AGAIN.encode(whole))
         except (msgspec.MsgspecError, ValueError, OverflowError):
@@ -64,17 +64,12 @@ def _not_json(body: bytes, error: Exception) -> Refused:
     return Refused("not-json", "The body is not JSON (RFC 8259).")
 
 
-def _repeated(pointers: list[str]) -> Refused:
+def _repeated(pointers: list[str], more: list[ErrorItem] | None = None) -> Refused:
     errors = [
         ErrorItem(pointer=pointer, code="repeated-key", detail="The key stands twice; give it once.")
         for pointer in pointers[:50]
     ]
-    return Refused("repeated-key", errors=errors)
-
-
-def _repeated_keys(body: bytes) -> list[str]:
-    """Pointers of keys that stand twice in one object; the parser used for it only looks at keys."""
-    return _untyped(body)[1]
+    return Refused("repeated-key", errors=errors + (more or []))
 
 
 def _untyped(body: bytes) -> tuple[Any, list[str]]:

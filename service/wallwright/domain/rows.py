@@ -13,6 +13,10 @@ LEAST_STRIP = 12 * INCH
 """The strip above the last level seam is at least this high; the sheets below are cut down for it."""
 
 
+_SHORT = frozenset(("blocking", "cripple", "seam-stud", "jack-stud"))
+"""Uprights that may end within the wall's height, where a level seam may want to lie."""
+
+
 class Row(msgspec.Struct, frozen=True, gc=False):
     """One course of sheets, from ``bottom`` to ``top``."""
 
@@ -66,7 +70,7 @@ def _highest_seam(plan: Plan, parts: list[Part], bottom: int, highest: int) -> t
 
 
 def _level_edges(plan: Plan, parts: list[Part]) -> set[int]:
-    edges = {wall_edge for part in parts if not part.upright for wall_edge in (part.y, part.top)}
+    edges = {y for part in parts if not part.upright or part.role in _SHORT for y in (part.y, part.top)}
     for opening in plan.wall.openings:
         edges.update((opening.sill, opening.head))
     return edges

@@ -12,10 +12,12 @@ from wallwright.domain.carriers import BEARING, Carriers
 from wallwright.domain.grid import lines_between
 from wallwright.domain.openings import Plan
 from wallwright.domain.parts import Part
-from wallwright.lengths import INCH
+from wallwright.lengths import INCH, inches
 
 SLIVER = 12 * INCH
 """Pieces beside an end, and legs beside an opening, that are narrower than this are avoided."""
+SCRAP = inches("3/4")
+"""A piece or leg narrower than this holds no nail: 3/8 in from either edge leaves nothing."""
 _KEPT = 12
 """How many ways of laying the same number of sheets are followed at once."""
 
@@ -41,6 +43,7 @@ class _Way(msgspec.Struct, frozen=True):
     """A way of laying the first sheets: its cost so far and where the next sheet starts."""
 
     next: int
+    scraps: int
     slivers: int
     legs: int
     studs: tuple[Part, ...]
@@ -52,18 +55,18 @@ class _Way(msgspec.Struct, frozen=True):
     @property
     def rank(self) -> tuple[int, ...]:
         """What ways with the same number of sheets are compared by, the least being the best."""
-        return (self.slivers, self.legs, len(self.studs), self.rips, -self.narrowest, self.short_of_full)
+        return (self.scraps, self.slivers, self.legs, len(self.studs), self.rips, -self.narrowest, self.short_of_full)
 
 
 def columns(plan: Plan, carriers: Carriers) -> Columns:
     """The best way to lay upright sheets along a level wall that is laid out from its left end."""
     wall = plan.wall
     reach = wall.face_right
-    start = _Way(wall.face_left, 0, 0, (), 0, 1 << 62, 0, ())
+    start = _Way(wall.face_left, 0, 0, 0, (), 0, 1 << 62, 0, ())
     finished: list[_Way] = []
     ways = [start]
-    # A way that takes another sheet can only win by leaving fewer slivers.
-    while ways and not (finished and min(way.slivers for way in finished) <= min(way.slivers for way in ways)):
+    # A way that takes another sheet can only win by leaving fewer scraps and slivers.
+    while ways and not (finished and min(map(_narrow, finished)) <= min(map(_narrow, ways))):
         following: dict[int, _Way] = {}
         finished_now: list[_Way] = []
         for way in ways:
@@ -75,8 +78,12 @@ def columns(plan: Plan, carriers: Carriers) -> Columns:
         if finished_now:
             finished.append(min(finished_now, key=lambda way: way.rank))
         ways = sorted(following.values(), key=lambda way: (way.rank, -way.next))[:_KEPT]
-    best = min(finished, key=lambda way: (way.slivers, len(way.columns), way.rank))
+    best = min(finished, key=lambda way: (_narrow(way), len(way.columns), way.rank))
     return Columns(best.columns, best.studs, best.rips, best.slivers, best.legs)
+
+
+def _narrow(way: _Way) -> tuple[int, int]:
+    return way.scraps, way.slivers
 
 
 def _steps(plan: Plan, carriers: Carriers, way: _Way) -> list[_Way]:
@@ -135,10 +142,13 @@ def _with(
     wall = plan.wall
     width = column.right - column.left
     at_end = not way.columns or column.right + wall.sheathing.gap >= wall.face_right
+    beside = legs(plan, column)
+    scraps = sum(1 for low, high in beside if high - low < SCRAP) + int(width < SCRAP)
     return _Way(
         after,
+        way.scraps + scraps,
         way.slivers + int(at_end and width < SLIVER),
-        way.legs + len(legs(plan, column)),
+        way.legs + len(beside),
         way.studs + studs,
         way.rips + rip,
         min(way.narrowest, width),

@@ -20,14 +20,22 @@ def seams(wall: Wall, columns: tuple[Column, ...], courses: tuple[Row, ...], lay
     found: list[Seam] = []
     for left, right in zip(columns, columns[1:], strict=False):
         for course in courses:
-            cuts = [(o.sill, o.head) for o in wall.openings if o.left < right.left and o.right > left.right]
+            cuts = [
+                (o.sill, o.head)
+                for o in wall.openings
+                if o.left <= right.left < o.right or o.left < left.right <= o.right
+            ]
             for low, high in _runs(course.bottom, course.top, cuts):
                 found.append(_upright(outer, len(found), left.right, right.left, low, high))
     for lower, upper in zip(courses, courses[1:], strict=False):
         for column in columns:
-            cuts = [(o.left, o.right) for o in wall.openings if o.sill < upper.bottom and o.head > lower.top]
+            cuts = [
+                (o.left, o.right)
+                for o in wall.openings
+                if o.sill <= upper.bottom < o.head or o.sill < lower.top <= o.head
+            ]
             for low, high in _runs(column.left, column.right, cuts):
-                found.append(_level(outer, len(found), lower.top, upper.bottom, low, high))
+                found.append(_level(outer, wall, len(found), lower.top, upper.bottom, low, high))
     return tuple(found)
 
 
@@ -53,10 +61,11 @@ def _upright(outer: list[Member], number: int, before: int, after: int, low: int
     return Seam(f"seam-{number + 1}", "upright", before, after, low, high, *bearing, ids)
 
 
-def _level(outer: list[Member], number: int, before: int, after: int, low: int, high: int) -> Seam:
+def _level(outer: list[Member], wall: Wall, number: int, before: int, after: int, low: int, high: int) -> Seam:
     beside = [m for m in outer if m.y <= after + REACH and m.top >= before - REACH and m.x < high and m.right > low]
     near = [m for m in beside if m.y <= after and m.top >= before]
-    bearing = _bearing(beside, before, after, low, high, lambda m: (m.x, m.right), lambda m: (m.y, m.top))
+    own_low, own_high = max(low, 0), min(high, wall.length)
+    bearing = _bearing(beside, before, after, own_low, own_high, lambda m: (m.x, m.right), lambda m: (m.y, m.top))
     return Seam(f"seam-{number + 1}", "level", before, after, low, high, *bearing, tuple(m.id for m in near))
 
 

@@ -199,7 +199,7 @@ def carries(reading: Reading, asked: wire.Carries | UnsetType, at: str) -> domai
     if asked is UNSET:
         return UNSET
     width = _maybe(reading, asked.building_width, f"{at}/carries/building_width", 1, limits.FOOTPRINT_MAX)
-    return domain.Carries(asked.load, None if width is UNSET else width)  # type: ignore[arg-type]
+    return domain.Carries(asked.load, None if width is UNSET else width)
 
 
 def to_wire(wall: domain.Wall, units: str) -> wire.Wall:

@@ -12,7 +12,7 @@ PointPair = Annotated[list[float], Meta(min_length=2, max_length=2, description=
 Polygon = Annotated[list[PointPair], Meta(description="A closed outline, counter-clockwise.")]
 
 
-class Compared(Answer):
+class Compared(Answer, frozen=True):
     """Two figures that were compared."""
 
     value: float
@@ -20,7 +20,7 @@ class Compared(Answer):
     unit: str
 
 
-class Finding(Answer):
+class Finding(Answer, frozen=True):
     """One thing to say about a plan. Codes are stable within v1; texts may change."""
 
     level: Annotated[str, Meta(description="`note`, `caution` or `stop`.")]
@@ -32,7 +32,7 @@ class Finding(Answer):
     compared: Compared | UnsetType = UNSET
 
 
-class ErrorItem(Answer):
+class ErrorItem(Answer, frozen=True):
     """One fault: where, what, and how to mend it."""
 
     pointer: Annotated[str, Meta(description="RFC 6901 pointer into the request; a missing field points at itself.")]
@@ -40,7 +40,7 @@ class ErrorItem(Answer):
     detail: str
 
 
-class Problem(Answer):
+class Problem(Answer, frozen=True):
     """RFC 9457 problem details; `errors` holds every fault found."""
 
     type: str

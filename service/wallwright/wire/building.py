@@ -15,7 +15,7 @@ SideName = Literal["front", "right", "back", "left"]
 Direction = Literal["width", "depth"]
 
 
-class Footprint(Request, kw_only=True):
+class Footprint(Request, frozen=True, kw_only=True):
     """The building's size out to out: `width` along the front, `depth` along the sides."""
 
     width: Length
@@ -29,7 +29,7 @@ class Footprint(Request, kw_only=True):
     ) = UNSET
 
 
-class Roof(Request):
+class Roof(Request, frozen=True):
     """The roof's shape: only the walls' tops and what they carry follow from it."""
 
     shape: Literal["flat", "lean-to", "gable"] | UnsetType = UNSET
@@ -44,20 +44,20 @@ class Roof(Request):
     ridge: Literal["ties", "beam"] | UnsetType = UNSET
 
 
-class SideEnd(Request):
+class SideEnd(Request, frozen=True):
     """What can be asked of one end of a building's wall; laps follow from the corners."""
 
     post: Post | UnsetType = UNSET
 
 
-class SideEnds(Request):
+class SideEnds(Request, frozen=True):
     """Both ends of a building's wall, as seen from outside."""
 
     left: SideEnd | UnsetType = UNSET
     right: SideEnd | UnsetType = UNSET
 
 
-class SideOptions(Common):
+class SideOptions(Common, frozen=True):
     """What one wall has of its own; anything here overrides the building's."""
 
     name: Name | UnsetType = UNSET
@@ -66,7 +66,7 @@ class SideOptions(Common):
     carries: Carries | UnsetType = UNSET
 
 
-class Sides(Request):
+class Sides(Request, frozen=True):
     """The four walls, each seen from outside."""
 
     front: SideOptions | UnsetType = UNSET
@@ -78,7 +78,7 @@ class Sides(Request):
 Part = Literal["layout", "sheathing"]
 
 
-class Building(Common, kw_only=True):
+class Building(Common, frozen=True, kw_only=True):
     """A building. Every field of a wall that makes sense for all four is a default for its walls."""
 
     units: Units
@@ -107,7 +107,7 @@ class Building(Common, kw_only=True):
     ) = UNSET
 
 
-class BuiltWall(Answer):
+class BuiltWall(Answer, frozen=True):
     """One wall: complete, so that it can be posted on as it is, with the parts asked for."""
 
     side: str
@@ -116,7 +116,7 @@ class BuiltWall(Answer):
     sheathing: SheathingAnswer | UnsetType = UNSET
 
 
-class Corner(Answer):
+class Corner(Answer, frozen=True):
     """Where two walls meet."""
 
     name: str
@@ -127,7 +127,7 @@ class Corner(Answer):
     slip_gap: Number
 
 
-class Total(Answer):
+class Total(Answer, frozen=True):
     """Equal pieces over all walls."""
 
     stock: str
@@ -138,14 +138,14 @@ class Total(Answer):
     ripped_to: Number | UnsetType = UNSET
 
 
-class Totals(Answer):
+class Totals(Answer, frozen=True):
     """What the four walls take together."""
 
     pieces: list[Total]
     sheets: int
 
 
-class Step(Answer):
+class Step(Answer, frozen=True):
     """One step of the order of work; `side` is empty where it concerns all."""
 
     number: int
@@ -153,7 +153,7 @@ class Step(Answer):
     what: str
 
 
-class BuildingAnswer(Answer):
+class BuildingAnswer(Answer, frozen=True):
     """A building walled."""
 
     building: Building

@@ -9,14 +9,14 @@ from wallwright.wire.base import Answer
 from wallwright.wire.wall import Wall
 
 
-class CutOut(Answer):
+class CutOut(Answer, frozen=True):
     """A length of plate cut out once the wall stands."""
 
     left: Number
     right: Number
 
 
-class Member(Answer):
+class Member(Answer, frozen=True):
     """One member and the box that it fills; z runs from the framing's outer face inwards."""
 
     id: str
@@ -47,7 +47,7 @@ class Member(Answer):
     cut_out_after_raising: list[CutOut] | UnsetType = UNSET
 
 
-class Mark(Answer):
+class Mark(Answer, frozen=True):
     """A line on a plate. X stands on the side where the stud stands; C is a stud centred on its line."""
 
     plate: str
@@ -59,7 +59,7 @@ class Mark(Answer):
     sign: Annotated[str, Meta(description="`X` or `C`.")]
 
 
-class CutRow(Answer):
+class CutRow(Answer, frozen=True):
     """Equal pieces to cut; plies, packing and blocks are counted."""
 
     mark: str
@@ -73,7 +73,7 @@ class CutRow(Answer):
     ripped_to: Number | UnsetType = UNSET
 
 
-class Stock(Answer):
+class Stock(Answer, frozen=True):
     """A section used, with its dressed sizes."""
 
     name: str
@@ -81,7 +81,7 @@ class Stock(Answer):
     width: Number
 
 
-class LayoutAnswer(Answer):
+class LayoutAnswer(Answer, frozen=True):
     """A wall laid out."""
 
     wall: Wall

@@ -10,7 +10,7 @@ from wallwright.wire.layout import Member
 from wallwright.wire.wall import Wall
 
 
-class CutLine(Answer):
+class CutLine(Answer, frozen=True):
     """A saw line on the sheet, from the sheet's own lower left corner, face side up."""
 
     start: PointPair
@@ -18,7 +18,7 @@ class CutLine(Answer):
     tape: Annotated[list[str], Meta(description="Tape texts of start x, start y, end x, end y.")]
 
 
-class Piece(Answer):
+class Piece(Answer, frozen=True):
     """A piece of sheathing in wall coordinates."""
 
     id: str
@@ -30,7 +30,7 @@ class Piece(Answer):
     stage: Annotated[str, Meta(description="`before-raising` or `after-raising`.")]
 
 
-class Seam(Answer):
+class Seam(Answer, frozen=True):
     """Where two sheets meet: `before` and `after` are their edges, in x for an upright seam, in y for a level one."""
 
     id: str
@@ -44,7 +44,7 @@ class Seam(Answer):
     members: list[str]
 
 
-class SheetUse(Answer):
+class SheetUse(Answer, frozen=True):
     """One sheet, and the pieces cut from it."""
 
     id: str
@@ -53,7 +53,7 @@ class SheetUse(Answer):
     pieces: list[str]
 
 
-class Offcut(Answer):
+class Offcut(Answer, frozen=True):
     """A rectangle that a sheet leaves over, from the sheet's lower left corner."""
 
     sheet: str
@@ -64,7 +64,7 @@ class Offcut(Answer):
     size: Tape
 
 
-class SheathingAnswer(Answer):
+class SheathingAnswer(Answer, frozen=True):
     """A wall skinned."""
 
     wall: Wall

@@ -26,14 +26,14 @@ StockName = Annotated[
 ]
 
 
-class StockSize(Request):
+class StockSize(Request, frozen=True):
     """A section by its dressed sizes."""
 
     thickness: Annotated[Length, Meta(description="The narrow face.")]
     width: Annotated[Length, Meta(description="The wide face.")]
 
 
-class Top(Request):
+class Top(Request, frozen=True):
     """The wall's top edge. A slope is `rise` in `run`."""
 
     shape: Literal["level", "rake", "gable"] | UnsetType = UNSET
@@ -42,7 +42,7 @@ class Top(Request):
     up: Annotated[Side, Meta(description="The high end of a rake.")] | UnsetType = UNSET
 
 
-class Plates(Request):
+class Plates(Request, frozen=True):
     """How many plates, and the longest piece to be had."""
 
     bottom: Annotated[int, Meta(ge=1, le=2, description="Bottom plates; default 1.")] | UnsetType = UNSET
@@ -52,7 +52,7 @@ class Plates(Request):
     stock_length: Length | UnsetType = UNSET
 
 
-class Layout(Request):
+class Layout(Request, frozen=True):
     """Where the tape is hooked: `from` an end, at the sheathing's outer edge or the plate's end, shifted by an offset."""
 
     from_: Annotated[Side, Meta(description="The end that the tape starts from; default `left`.")] | UnsetType = field(
@@ -65,7 +65,7 @@ class Layout(Request):
     tape_offset: Offset | UnsetType = UNSET
 
 
-class Meets(Request, kw_only=True):
+class Meets(Request, frozen=True, kw_only=True):
     """The wall that this end meets: its studs' depth, its post, and the slip gap left between."""
 
     depth: Length
@@ -73,7 +73,7 @@ class Meets(Request, kw_only=True):
     slip_gap: Extent | UnsetType = UNSET
 
 
-class End(Request):
+class End(Request, frozen=True):
     """One end of the wall. Laps are positive past the plate's end, negative short of it."""
 
     post: Post | UnsetType = UNSET
@@ -82,14 +82,14 @@ class End(Request):
     meets: Meets | UnsetType = UNSET
 
 
-class Ends(Request):
+class Ends(Request, frozen=True):
     """Both ends, left and right as seen from outside."""
 
     left: End | UnsetType = UNSET
     right: End | UnsetType = UNSET
 
 
-class Header(Request, kw_only=True):
+class Header(Request, frozen=True, kw_only=True):
     """A header asked for. Without one the service takes the plain default, and says that it is not sized."""
 
     stock: StockName | StockSize
@@ -111,7 +111,7 @@ class Header(Request, kw_only=True):
     ) = UNSET
 
 
-class Opening(Request, kw_only=True):
+class Opening(Request, frozen=True, kw_only=True):
     """A rough opening, clear between jacks. A sill of 0 is a door; the head is at sill + height."""
 
     left: Annotated[Extent, Meta(description="From the plate's left end; in a building from the framing corner.")]
@@ -128,7 +128,7 @@ class Opening(Request, kw_only=True):
 Openings = Annotated[list[Opening], Meta(max_length=OPENINGS_MAX)]
 
 
-class Floor(Request):
+class Floor(Request, frozen=True):
     """What the wall stands on: nothing known, a deck with rim and panel, or a slab."""
 
     kind: Literal["none", "deck", "slab"] | UnsetType = UNSET
@@ -144,7 +144,7 @@ class Floor(Request):
     ) = UNSET
 
 
-class Sheet(Request):
+class Sheet(Request, frozen=True):
     """The sheet to be had. One sized for spacing is made the gap narrower and shorter than its module."""
 
     width: Length | UnsetType = UNSET
@@ -154,7 +154,7 @@ class Sheet(Request):
     sized_for_spacing: bool | UnsetType = UNSET
 
 
-class Sheathing(Request):
+class Sheathing(Request, frozen=True):
     """How the wall is skinned."""
 
     sheet: Sheet | UnsetType = UNSET
@@ -165,14 +165,14 @@ class Sheathing(Request):
     )
 
 
-class Carries(Request, kw_only=True):
+class Carries(Request, frozen=True, kw_only=True):
     """What the wall carries. Nothing is compared with a table on an assumed load."""
 
     load: Literal["none", "roof"]
     building_width: Annotated[Length, Meta(description="Out to out along the span.")] | UnsetType = UNSET
 
 
-class Site(Request):
+class Site(Request, frozen=True):
     """Loads of the place."""
 
     ground_snow_psf: Annotated[float, Meta(ge=0, le=500)] | UnsetType = UNSET
@@ -185,7 +185,7 @@ Rules = Literal["irc-2015", "irc-2018", "irc-2021", "irc-2024"]
 Species = Literal["spruce-pine-fir", "douglas-fir-larch", "hem-fir", "southern-pine"]
 
 
-class Common(Request):
+class Common(Request, frozen=True):
     """The fields of a wall that a building sets for all four at once."""
 
     stud: StockName | StockSize | UnsetType = UNSET
@@ -203,7 +203,7 @@ class Common(Request):
     rules: Annotated[Rules, Meta(description="Edition of the published figures.")] | UnsetType = UNSET
 
 
-class Wall(Common, kw_only=True):
+class Wall(Common, frozen=True, kw_only=True):
     """A wall. Every operation on walls takes it whole and ignores what it does not need."""
 
     units: Units
