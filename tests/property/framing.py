@@ -5,10 +5,10 @@ Every function returns what is wrong, in words, and an empty list where all is r
 
 from collections import Counter
 
+from tests.property.geometry import UPRIGHT_ROLES, Box, Span, bands, boxes, merged, overlapping
+
 from wallwright.domain.members import Layout, Member
 from wallwright.domain.wall import Opening, Wall
-
-from tests.property.geometry import UPRIGHT_ROLES, Box, Span, bands, boxes, merged, overlapping
 
 
 def faults_of_boxes(layout: Layout) -> list[str]:

@@ -4,6 +4,7 @@ from collections.abc import Iterable
 
 from shapely import STRtree, box
 from shapely.geometry.base import BaseGeometry
+
 from wallwright.domain.members import Member
 
 Span = tuple[int, int]

@@ -6,13 +6,13 @@ Every function returns what is wrong, in words, and an empty list where all is r
 from collections.abc import Iterable
 
 from shapely import Polygon, STRtree, box, unary_union
+from tests.property.framing import is_in_bay
+from tests.property.geometry import UPRIGHT_ROLES, Span, bands, boxes, empty, merged, overlapping
+
 from wallwright.domain.members import Layout, Member
 from wallwright.domain.skin import Outline, Piece, Skin
 from wallwright.domain.wall import Opening, Wall
 from wallwright.lengths import inches
-
-from tests.property.framing import is_in_bay
-from tests.property.geometry import UPRIGHT_ROLES, Span, bands, boxes, empty, merged, overlapping
 
 CARRIED = inches("3/8")
 """Least timber behind an edge for it to count as carried (common practice, no source)."""
@@ -48,10 +48,7 @@ def faults_of_cover(skin: Skin) -> list[str]:
         if first < second and (apart < gap - 0.5 or meets):
             found.append(f"{skin.pieces[first].id} and {skin.pieces[second].id} are {apart} apart")
     left = face.difference(unary_union([*pieces, *openings]))
-    if gap == 0:
-        bare = left
-    else:
-        bare = left.buffer(-(gap // 2 + 1), join_style="mitre")
+    bare = left if gap == 0 else left.buffer(-(gap // 2 + 1), join_style="mitre")
     if not empty(bare):
         found.append(f"the face is bare at {bare.bounds}")
     # A gap may straddle an opening's edge, or the face's end where no piece is left to follow it: what is

@@ -2,13 +2,13 @@
 
 import msgspec
 from hypothesis import given
-from wallwright.domain.framed import layout
-from wallwright.domain.members import Layout, Member
-from wallwright.domain.wall import Wall
-
 from tests.property.framing import faults_of_frame
 from tests.property.mirror import mirrored
 from tests.strategies.walls import walls
+
+from wallwright.domain.framed import layout
+from wallwright.domain.members import Layout, Member
+from wallwright.domain.wall import Wall
 
 
 @given(walls())

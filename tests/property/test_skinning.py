@@ -2,13 +2,13 @@
 
 import msgspec
 from hypothesis import given
-from wallwright.domain.framed import framed, sheathing, skinned
-from wallwright.domain.skin import Skin
-from wallwright.domain.wall import Wall
-
 from tests.property.mirror import mirrored
 from tests.property.skinning import faults_of_skin, strip_below_doors
 from tests.strategies.walls import walls
+
+from wallwright.domain.framed import framed, sheathing, skinned
+from wallwright.domain.skin import Skin
+from wallwright.domain.wall import Wall
 
 
 @given(walls())

@@ -6,6 +6,7 @@ wall drawn here must be framed: a refusal is a failure of the service.
 """
 
 from hypothesis import strategies as st
+
 from wallwright.domain.stock import Stock
 from wallwright.domain.wall import (
     End,

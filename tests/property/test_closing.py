@@ -1,0 +1,23 @@
+"""A building with a flat roof, whatever the plan: its walls close at the corners, and each stands by itself."""
+
+from hypothesis import given, settings
+from tests.property.closing import faults_of_building
+from tests.property.framing import faults_of_frame
+from tests.property.skinning import faults_of_skin
+from tests.strategies.buildings import buildings
+
+from wallwright.domain.building import Building, build
+
+# A building is four walls and their corners, so that a seventh as many take about as long.
+EXAMPLES = -(-settings().max_examples // 7)
+
+
+@given(buildings())
+@settings(max_examples=EXAMPLES)
+def test_four_walls_close_and_each_is_framed_and_skinned(building: Building) -> None:
+    built = build(building)
+    assert faults_of_building(built) == []
+    for wall in built.walls:
+        assert faults_of_frame(wall.layout) == []
+        assert wall.skin is not None
+        assert faults_of_skin(wall.skin, wall.layout) == []

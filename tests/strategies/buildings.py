@@ -1,0 +1,83 @@
+"""Random buildings with a flat roof whose four walls can be framed and skinned, as domain values."""
+
+from hypothesis import strategies as st
+from tests.strategies.walls import SCALES, Scale, floors, gaps, openings, sheets, with_openings
+
+from wallwright.domain.building import SIDES, Building, Roof, SideName, SidePlan
+from wallwright.domain.stock import Stock
+from wallwright.domain.wall import End, Opening, Plates, Sheathing, Tape, Wall
+
+THROUGH: tuple[tuple[SideName, SideName], ...] = (("front", "back"), ("right", "left"))
+"""The two pairs of opposite walls that can run through."""
+
+
+@st.composite
+def side_openings(
+    draw: st.DrawFn, scale: Scale, wall: Wall, length: int, posts: tuple[str, str], start: int
+) -> tuple[Opening, ...]:
+    """Openings of one side, said from the building's framing corner ``start`` before the wall's own plate."""
+    fields = {name: getattr(wall, name) for name in wall.__struct_fields__}
+    alone = Wall(**{**fields, "length": length, "left": End(posts[0]), "right": End(posts[1])})
+    return tuple(
+        Opening(o.name, o.left + start, o.width, o.height, o.sill, o.header, o.jacks)
+        for o in draw(openings(scale, alone))
+    )
+
+
+@st.composite
+def buildings(draw: st.DrawFn) -> Building:
+    """A building whose walls are framed of one stock, with openings on any side."""
+    scale = draw(st.sampled_from(SCALES))
+    studs = dict(zip(SIDES, draw(_studs(scale)), strict=True))
+    sheet = draw(sheets(scale))
+    gap, slip = draw(gaps(scale)), draw(scale.between(0, scale.size(0.25)))
+    through = draw(st.sampled_from(THROUGH))
+    floor, under = draw(floors(scale))
+    width = draw(scale.between(scale.size(60), scale.size(300)))
+    depth = draw(scale.between(scale.size(60), scale.size(300)))
+    height = draw(scale.between(scale.size(60), scale.size(144)))
+    top = draw(st.sampled_from((2, 2, 1)))
+    spacing = draw(st.sampled_from(scale.spacings))
+    default_under = floor.rim + floor.panel if floor.kind == "deck" else 0
+    sides: dict[SideName, SidePlan] = {}
+    for number, side in enumerate(SIDES):
+        # Front and back lie along the width; each is met by the walls before and after it.
+        before, after = studs[SIDES[number - 1]], studs[SIDES[(number + 1) % 4]]
+        whole = width if side in ("front", "back") else depth
+        runs = side in through
+        start = 0 if runs else before.width + slip
+        length = whole if runs else whole - before.width - after.width - 2 * slip
+        wall = Wall(
+            length=length,
+            height=height,
+            stud=studs[side],
+            spacing=spacing,
+            plates=Plates(1, top),
+            tape=Tape(),
+            floor=floor,
+            sheathing=Sheathing(sheet, gap=gap, under_sheet=default_under),
+        )
+        posts = ("three-stud", "three-stud") if runs else ("single", "single")
+        asked = draw(side_openings(scale, wall, length, posts, start))
+        chosen = None if under == default_under or draw(st.booleans()) else under
+        sides[side] = SidePlan(with_openings(wall, asked), under_sheet=chosen)
+    measured = draw(st.sampled_from(("framing", "sheathing")))
+    more = 2 * sheet.thickness if measured == "sheathing" else 0
+    return Building(
+        width=width + more,
+        depth=depth + more,
+        wall_height=height,
+        sides=sides,
+        name="boat store",
+        measured_to=measured,
+        roof=Roof("flat", draw(st.sampled_from((None, "width", "depth")))),
+        slip_gap=slip,
+        through=through,
+    )
+
+
+@st.composite
+def _studs(draw: st.DrawFn, scale: Scale) -> tuple[Stock, ...]:
+    """A stock for each side: one for all, or one for each pair of opposite walls."""
+    one, other = draw(st.sampled_from(scale.studs)), draw(st.sampled_from(scale.studs))
+    return (one, other, one, other) if draw(st.booleans()) else (one, one, one, one)
