@@ -125,3 +125,7 @@ def _health(options: argparse.Namespace) -> int:
     except (urllib.error.URLError, OSError) as error:
         print(f"no answer: {error}", file=sys.stderr)
         return 1
+
+
+if __name__ == "__main__":
+    sys.exit(main())

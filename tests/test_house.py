@@ -1,0 +1,132 @@
+"""The rules of the house, held by reading the imports of every module."""
+
+import ast
+from pathlib import Path
+
+import pytest
+
+ROOT = Path(__file__).parent.parent
+FLOOR = {"lengths", "sources", "findings"}
+MAY_IMPORT = {
+    "domain": FLOOR | {"domain", "published"},
+    "published": FLOOR | {"published"},
+    "wire": FLOOR | {"wire"},
+    "drawing": FLOOR | {"domain", "drawing"},
+    "operations": FLOOR | {"domain", "wire", "drawing", "operations", "published", ""},
+    "api": FLOOR | {"operations", "wire", "api", "drawing.svg", ""},
+}
+DOMAIN_ORDER = [
+    "defaults stock", "wall", "members parts", "mirror skin grid", "openings", "checks uprights", "carriers bays", "seams rows",
+    "notes cut_list", "layout outlines", "skin_notes skin_seams", "sheathing", "framed", "building",
+]  # fmt: skip
+
+
+def imports(path: Path, package: list[str]) -> set[str]:
+    """Dotted names that a module imports, relative ones resolved against its package."""
+    found = set()
+    for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+        if isinstance(node, ast.Import):
+            found |= {alias.name for alias in node.names}
+        elif isinstance(node, ast.ImportFrom):
+            base = package[: len(package) - node.level + 1] if node.level else []
+            name = ".".join([*base, *([node.module] if node.module else [])])
+            found |= {f"{name}.{alias.name}" for alias in node.names}
+    return found
+
+
+def room(name: str) -> str:
+    """The room of wallwright that an imported name belongs to."""
+    parts = name.split(".")
+    if parts[0] != "wallwright":
+        return "outside"
+    if len(parts) == 1 or parts[1].startswith("_"):
+        return ""
+    return "drawing.svg" if parts[1:3] == ["drawing", "svg"] else parts[1]
+
+
+def modules() -> list[Path]:
+    return sorted((ROOT / "service" / "wallwright").rglob("*.py"))
+
+
+def breaches(path: Path, package: list[str]) -> list[str]:
+    """Imports of one module that its room does not allow."""
+    own = package[1] if len(package) > 1 else path.stem
+    if own in FLOOR:
+        allowed: set[str] = FLOOR
+    elif own in MAY_IMPORT:
+        allowed = MAY_IMPORT[own]
+    else:
+        return []
+    rooms = {name: room(name) for name in imports(path, package)}
+    ok = allowed | {"outside"} | ({"drawing.svg"} if own in ("drawing", "operations") else set())
+    return [f"{path.name}: {name}" for name, where in rooms.items() if where not in ok]
+
+
+def package_of(path: Path) -> list[str]:
+    relative = path.relative_to(ROOT / "service")
+    return list(relative.parts[:-1])
+
+
+@pytest.mark.parametrize("path", modules(), ids=lambda path: str(path.relative_to(ROOT)))
+def test_each_room_imports_only_what_it_may(path):
+    assert breaches(path, package_of(path)) == []
+
+
+def test_a_planted_breach_is_found(tmp_path):
+    planted = tmp_path / "planted.py"
+    planted.write_text("from ..wire import wall\nfrom wallwright.api import app\n")
+    assert len(breaches(planted, ["wallwright", "domain"])) == 2
+
+
+def test_each_step_of_the_domain_takes_only_earlier_ones():
+    order = {name: place for place, names in enumerate(DOMAIN_ORDER) for name in names.split()}
+    for path in (ROOT / "service/wallwright/domain").glob("*.py"):
+        if path.stem == "__init__":
+            continue
+        assert path.stem in order, f"{path.stem} has no place in the order"
+        for name in imports(path, package_of(path)):
+            parts = name.split(".")
+            if parts[:2] == ["wallwright", "domain"] and len(parts) > 2:
+                step = parts[2]
+                assert order[step] <= order[path.stem], f"{path.stem} takes {step}, which comes later"
+                assert step != path.stem
+
+
+def test_the_domain_touches_neither_web_nor_files_nor_clock():
+    for path in (ROOT / "service/wallwright/domain").glob("*.py"):
+        outside = {name.split(".")[0] for name in imports(path, package_of(path))}
+        assert outside <= {"wallwright", "msgspec", "typing", "re", "bisect", "collections", "math", "fractions"}, (
+            path.name
+        )
+
+
+def test_one_module_imports_svgwrite():
+    users = [
+        path for path in modules() if any(name.split(".")[0] == "svgwrite" for name in imports(path, package_of(path)))
+    ]
+    assert [path.name for path in users] == ["svg.py"]
+
+
+def test_viewer_and_api_do_not_know_each_other():
+    for path in (ROOT / "viewer").rglob("*.py"):
+        assert not [name for name in imports(path, ["wallwright_viewer"]) if name.startswith("wallwright.api")]
+    for path in modules():
+        if path.name != "command.py":
+            assert not [name for name in imports(path, package_of(path)) if name.startswith("wallwright_viewer")]
+
+
+def test_nobody_imports_the_folders_by_name():
+    for path in [*modules(), *(ROOT / "viewer").rglob("*.py"), *(ROOT / "tests").rglob("*.py")]:
+        for name in imports(path, []):
+            assert name.split(".")[0] not in ("service", "viewer"), path
+
+
+def test_the_top_level_holds_only_what_it_may():
+    allowed = {"README.md", "DEVELOPERS.md", "pyproject.toml", "service", "viewer", "openapi", "tests", "docker"}
+    shown = {path.name for path in ROOT.iterdir() if not path.name.startswith(".")}
+    assert shown <= allowed | {"build", "dist"}
+
+
+def test_modules_stay_short():
+    for path in [*modules(), *(ROOT / "viewer").rglob("*.py")]:
+        assert len(path.read_text(encoding="utf-8").splitlines()) <= 500, path
