@@ -12,6 +12,7 @@ from wallwright.operations.table import OPERATIONS, Operation
 from wallwright.wire import limits
 from wallwright.wire.answers import Problem
 from wallwright.wire.base import length_schema
+from wallwright.wire.wall import Wall
 
 _MEDIA: Final = {"json": "application/json", "svg": "image/svg+xml", "csv": "text/csv"}
 _Z_PATTERN: Final = "^[A-Za-z0-9_-]+$(?!\\n)"
@@ -123,9 +124,24 @@ def _post(operation: Operation) -> dict[str, Any]:
                 "description": operation.description,
                 "headers": {"Content-Location": location},
                 "content": content,
+                "links": _links(operation),
             },
-            **{str(status): _problem(status) for status in (400, 405, 406, 408, 413, 415, 422, 431, 500, 503)},
+            **{str(status): _problem(status) for status in (400, 405, 406, 408, 413, 414, 415, 422, 431, 500, 503)},
         },
+    }
+
+
+def _links(operation: Operation) -> dict[str, Any]:
+    """How an answer leads on: its completed wall can be posted to every operation on walls."""
+    wall = "$response.body#/walls/0/wall" if operation.name == "building" else "$response.body#/wall"
+    return {
+        f"{other.name}-of-this-wall": {
+            "operationId": other.name,
+            "requestBody": wall,
+            "description": "The completed wall, posted on as it is.",
+        }
+        for other in OPERATIONS
+        if other.request is Wall
     }
 
 
