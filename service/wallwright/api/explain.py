@@ -30,9 +30,10 @@ def explain(document: Any, kind: type) -> list[ErrorItem]:
 
 
 def _walk(value: Any, kind: inspect.Type, at: str, faults: list[ErrorItem]) -> None:
-    if isinstance(kind, inspect.Metadata):
-        kind = kind.type
-    if isinstance(kind, inspect.UnionType):
+    kind = _bare(kind)
+    if value is None:
+        faults.append(ErrorItem(pointer=at, code="null", detail="null is given; leave the field out, or give a value."))
+    elif isinstance(kind, inspect.UnionType):
         _union(value, kind, at, faults)
     elif isinstance(kind, inspect.StructType):
         _struct(value, kind, at, faults)
@@ -49,9 +50,6 @@ def _walk(value: Any, kind: inspect.Type, at: str, faults: list[ErrorItem]) -> N
 def _union(value: Any, kind: inspect.UnionType, at: str, faults: list[ErrorItem]) -> None:
     members = [_bare(member) for member in kind.types]
     members = [member for member in members if type(member).__name__ != "UnsetType"]
-    if value is None:
-        faults.append(ErrorItem(pointer=at, code="null", detail="null is given; leave the field out, or give a value."))
-        return
     if len(members) == 1:
         _walk(value, members[0], at, faults)
         return
@@ -76,6 +74,8 @@ def _struct(value: Any, kind: inspect.StructType, at: str, faults: list[ErrorIte
         return
     fields = {field.encode_name: field for field in kind.fields}
     for name, inner in value.items():
+        if len(faults) >= MOST_FAULTS:
+            return
         here = f"{at}/{_escaped(name)}"
         if name in fields:
             _walk(inner, fields[name].type, here, faults)
@@ -158,10 +158,9 @@ def _number(value: Any, kind: inspect.IntType | inspect.FloatType) -> str:
     span = f"{word} {'above' if kind.ge is None else 'from'} {low} to {kind.le}"
     if isinstance(value, bool) or (not isinstance(value, int | float) and not hasattr(value, "is_finite")):
         return f"{_shown(value)} is given; give {span}."
-    if whole and value != int(value):
-        return f"{_shown(value)} is given; give {span}."
     too_low = (kind.ge is not None and value < kind.ge) or (kind.gt is not None and value <= kind.gt)
-    if too_low or (kind.le is not None and value > kind.le):
+    # The range is looked at first: what lies within it can be made an int without harm.
+    if too_low or (kind.le is not None and value > kind.le) or (whole and value != int(value)):
         return f"{_shown(value)} is given; give {span}."
     return ""
 

@@ -25,6 +25,7 @@ App = Callable[[Scope, Receive, Send], Awaitable[None]]
 UNQUEUED: Final = frozenset({"/health", "/ready", "/version"})
 _REQUEST_ID: Final = re.compile(rb"[A-Za-z0-9._-]{1,64}")
 _LOG: Final = logging.getLogger("wallwright.access")
+_FAILURES: Final = logging.getLogger("wallwright")
 
 
 class Outer:
@@ -54,16 +55,24 @@ class Outer:
             await send(message)
 
         refused = self._refusal(scope)
-        queued = scope["path"] not in UNQUEUED
         if refused is not None:
             await send_problem(refused, scope, sending)
         else:
-            self.under_way += queued
-            try:
-                await self.app(scope, receive, sending)
-            finally:
-                self.under_way -= queued
+            await self._inside(scope, receive, sending, seen)
         _log(scope, seen, started, request_id)
+
+    async def _inside(self, scope: Scope, receive: Receive, send: Send, seen: dict[str, int]) -> None:
+        """Hand a request on. What escapes the application's own handlers is still answered with a problem."""
+        queued = scope["path"] not in UNQUEUED
+        self.under_way += queued
+        try:
+            await self.app(scope, receive, send)
+        except Exception as error:
+            _FAILURES.error("request failed", exc_info=error)
+            if not seen["status"]:
+                await send_problem(Refused("internal"), scope, send)
+        finally:
+            self.under_way -= queued
 
     def _refusal(self, scope: Scope) -> Refused | None:
         """Why a request goes no further, if it does not."""

@@ -1,7 +1,7 @@
 """Bodies are decoded strictly by this reader: the raw bytes, once, with every fault told at once."""
 
 import json
-from decimal import Decimal
+from decimal import Decimal, InvalidOperation
 from typing import Any, Final
 
 import msgspec
@@ -12,7 +12,26 @@ from wallwright.wire.answers import ErrorItem
 from wallwright.wire.base import read_length
 
 _DEEPEST: Final = 32
+_LARGEST_EXPONENT: Final = 400
 _AGAIN: Final = msgspec.json.Encoder(decimal_format="number")
+
+
+def number_of(text: str) -> Decimal:
+    """A JSON number with a point or an exponent, exactly.
+
+    Past what a binary float can hold it is infinite or nothing, as for every other reader of JSON, so that
+    no arithmetic on it can overflow or take long.
+    """
+    try:
+        value = Decimal(text)
+    except InvalidOperation:
+        return Decimal(float(text))
+    return value if abs(value.adjusted()) <= _LARGEST_EXPONENT else Decimal(float(text))
+
+
+def _no_number(word: str) -> None:
+    """NaN and Infinity, which the standard library reads and JSON does not have."""
+    raise ValueError(word)
 
 
 class Reader:
@@ -22,7 +41,7 @@ class Reader:
         self.kind = kind
         # Numbers with a point come as Decimal, so that no length passes through a binary float.
         self._decoder: msgspec.json.Decoder[Any] = msgspec.json.Decoder(
-            kind, strict=True, dec_hook=read_length, float_hook=Decimal
+            kind, strict=True, dec_hook=read_length, float_hook=number_of
         )
         prepare(kind)
 
@@ -91,7 +110,8 @@ def _untyped(body: bytes) -> tuple[Any, list[str]]:
         return found
 
     try:
-        document = json.loads(body, object_pairs_hook=pairs, parse_float=Decimal)
+        text = body.decode("utf-8")
+        document = json.loads(text, object_pairs_hook=pairs, parse_float=number_of, parse_constant=_no_number)
     except (ValueError, RecursionError) as error:
         raise _not_json(body, error) from None
     pointers: list[str] = []
@@ -120,13 +140,18 @@ def _escaped(name: str) -> str:
 
 
 def _whole_numbers(value: Any, depth: int = 0) -> Any:
-    """The document with every integral decimal made an int."""
+    """The document with every integral decimal made an int. Refuses what no UTF-8 text can hold."""
     if depth > _DEEPEST:
         raise Refused("not-json", "The body is nested too deeply.")
     if isinstance(value, dict):
-        return {name: _whole_numbers(inner, depth + 1) for name, inner in value.items()}
+        return {_whole_numbers(name): _whole_numbers(inner, depth + 1) for name, inner in value.items()}
     if isinstance(value, list):
         return [_whole_numbers(inner, depth + 1) for inner in value]
+    if isinstance(value, str) and not value.isascii():
+        try:
+            value.encode()
+        except UnicodeEncodeError:
+            raise Refused("not-json", "A text holds half of a surrogate pair.") from None
     if isinstance(value, Decimal) and value.is_finite() and abs(value) < 10**12 and value == value.to_integral_value():
         return int(value)
     return value
