@@ -293,7 +293,7 @@ FAULTS: Final[dict[str, FaultKind]] = {
         "Give smaller negative laps.",
     ),
     "opening-outside-wall": FaultKind(
-        "The opening {opening} starts at {given} and does not lie within the wall; it can start anywhere from 0 to {most}.",
+        "The opening {opening} starts at {given} and does not lie within the wall; it can start anywhere from {least} to {most}.",
         "Opening outside the wall",
         "The opening reaches past an end of the plate.",
         "Move it, or make it narrower.",

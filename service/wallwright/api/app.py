@@ -228,7 +228,7 @@ def _problem(_: AnyRequest, refused: Refused) -> Response[bytes]:
 
 
 def _wrong_method(_: AnyRequest, error: MethodNotAllowedException) -> Response[bytes]:
-    allow = (error.headers or {}).get("Allow", "")
+    allow = (error.headers or {}).get("allow", "")
     return _response(Refused("method-not-allowed", headers={"Allow": allow}))
 
 

@@ -1,0 +1,176 @@
+"""Bad input of every kind: the problem names the field, what was given, what is allowed and how to mend it."""
+
+import json
+
+import pytest
+from tests.api.client import WALL, codes, post
+
+WINDOW = {"name": "w", "left": 40, "width": 30, "height": 36, "sill": 36}
+
+
+def wall(**changes: object) -> bytes:
+    return json.dumps({**WALL, **changes}).encode()
+
+
+NOT_JSON = {
+    "empty": b"",
+    "blank": b"  \n",
+    "text": b"wall",
+    "cut short": b'{"units":"in"',
+    "two documents": b'{"units":"in"} {}',
+    "trailing comma": b'{"units":"in",}',
+    "comment": b'{"units":"in" /* inches */}',
+    "NaN": b'{"units":"in","length":NaN,"height":96}',
+    "Infinity": b'{"units":"in","length":Infinity,"height":96}',
+    "leading zero": b'{"units":"in","length":01,"height":96}',
+    "plus sign": b'{"units":"in","length":+1,"height":96}',
+    "bare point": b'{"units":"in","length":.5,"height":96}',
+    "byte order mark": b'\xef\xbb\xbf{"units":"in","length":1,"height":96}',
+    "UTF-16": '{"units":"in"}'.encode("utf-16"),
+    "bad UTF-8 in a text": b'{"units":"in","length":144,"height":96,"name":"\xff"}',
+    "lone surrogate": b'{"units":"in","length":144,"height":96,"name":"\\ud800"}',
+    "raw control character": b'{"units":"in","length":144,"height":96,"name":"a\x01"}',
+    "nested 100,000 deep": b"[" * 100_000,
+    "nested in a field": b'{"units":"in","length":144,"height":96,"openings":' + b"[" * 100_000,
+}
+
+
+@pytest.mark.parametrize("body", NOT_JSON.values(), ids=NOT_JSON)
+def test_what_is_not_json_is_400(body):
+    answer = post("/v1/layout", body)
+    assert answer.status_code == 400
+    assert answer.headers["content-type"] == "application/problem+json"
+    assert answer.json()["code"] in ("not-json", "not-of-the-schema")
+    assert answer.json()["detail"]
+
+
+NOT_OF_THE_SCHEMA = [
+    (b"[]", {("", "type")}),
+    (b"null", {("", "null")}),
+    (b"3", {("", "type")}),
+    (b"{}", {("/units", "missing-field"), ("/length", "missing-field"), ("/height", "missing-field")}),
+    (wall(units="inch"), {("/units", "value")}),
+    (wall(hieght=3), {("/hieght", "unknown-field")}),
+    (wall(length=0), {("/length", "length")}),
+    (wall(length=-3), {("/length", "length")}),
+    (wall(length=1e300), {("/length", "length")}),
+    (wall(length=True), {("/length", "length")}),
+    (wall(length=None), {("/length", "null")}),
+    (wall(length="wide"), {("/length", "length")}),
+    (wall(length="1/0"), {("/length", "length")}),
+    (wall(length="144\n"), {("/length", "length")}),
+    (wall(length=[]), {("/length", "length")}),
+    (wall(name="a\u0000b"), {("/name", "value")}),
+    (wall(name="a\u202eb"), {("/name", "value")}),
+    (wall(name="a\n"), {("/name", "value")}),
+    (wall(name="x" * 81), {("/name", "value")}),
+    (wall(name=7), {("/name", "value")}),
+    (wall(stud="2 by 4"), {("/stud", "value")}),
+    (wall(stud=24), {("/stud", "type")}),
+    (wall(stud={"thickness": 1.5}), {("/stud/width", "missing-field")}),
+    (wall(plates={"top": 3}), {("/plates/top", "value")}),
+    (wall(plates={"top": 1.5}), {("/plates/top", "value")}),
+    (wall(plates={"top": "2"}), {("/plates/top", "value")}),
+    (wall(positions="yes"), {("/positions", "value")}),
+    (wall(moisture_percent=201), {("/moisture_percent", "value")}),
+    (wall(openings={}), {("/openings", "type")}),
+    (wall(openings=[3]), {("/openings/0", "type")}),
+    (wall(openings=[WINDOW] * 25), {("/openings", "count")}),
+    (wall(ends={"left": {"post": "double"}, "right": {"meets": {}}}),
+     {("/ends/left/post", "value"), ("/ends/right/meets/depth", "missing-field")}),
+    (wall(rules="irc-1999", species="balsa", hands=0, **{"a/b~c": 1}),
+     {("/rules", "value"), ("/species", "value"), ("/hands", "value"), ("/a~1b~0c", "unknown-field")}),
+    (b'{"units":"in","length":144,"height":96,"length":150,"hands":0}',
+     {("/length", "repeated-key"), ("/hands", "value")}),
+    (b'{"units":"in","length":144,"height":96,"ends":{"left":{},"left":{}}}', {("/ends/left", "repeated-key")}),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("body", "faults"), NOT_OF_THE_SCHEMA, ids=lambda value: str(value)[:60])
+def test_what_breaks_the_schema_is_400_with_every_fault(body, faults):
+    answer = post("/v1/layout", body)
+    assert answer.status_code == 400
+    assert codes(answer) == faults
+    for error in answer.json()["errors"]:
+        assert error["detail"].endswith((".", "?")), error
+
+
+def test_an_unknown_field_is_told_with_the_nearest_name():
+    (error,) = post("/v1/layout", wall(hieght=3)).json()["errors"]
+    assert error["detail"] == "'hieght' is no field; did you mean height?"
+
+
+def test_integral_numbers_with_a_point_are_whole():
+    assert (
+        post("/v1/layout", b'{"units":"in","length":144.0,"height":96,"hands":2.0,"plates":{"top":2.0}}').status_code
+        == 200
+    )
+
+
+NOT_BUILDABLE = [
+    (wall(length="0"), {("/length", "length-out-of-range")}, "allowed is from"),
+    (wall(length="101'"), {("/length", "length-out-of-range")}, "100' 0\""),
+    (wall(stud="4x3"), {("/stud", "stock-unknown")}, "2x4"),
+    (wall(length=2), {("/length", "wall-too-short")}, '3"'),
+    (wall(height=8), {("/height", "wall-too-low")}, '10 1/2"'),
+    (wall(spacing=6, ends={"left": {"post": "two-stud"}}), {("/spacing", "spacing-too-close")}, '8"'),
+    (wall(top={"shape": "rake", "rise": 3, "run": 12}), {("/top/shape", "top-not-level")}, "level"),
+    (wall(openings=[{**WINDOW, "left": 130}]), {("/openings/0/left", "opening-outside-wall"), ("/openings/0/left", "opening-too-near-end")}, "9' 6\""),
+    (wall(openings=[{**WINDOW, "left": 2}]), {("/openings/0/left", "opening-too-near-end")}, '3"'),
+    (wall(openings=[{**WINDOW, "left": 112}]), {("/openings/0/left", "opening-too-near-end")}, "9' 3\""),
+    (wall(openings=[{**WINDOW, "sill": 2}]), {("/openings/0/sill", "sill-too-low")}, '3"'),
+    (wall(openings=[{**WINDOW, "height": 56}]), {("/openings/0/height", "header-does-not-fit")}, "4' 5 1/2\""),
+    (wall(openings=[{**WINDOW, "height": 50, "header": {"stock": "2x12"}}]), {("/openings/0/header/stock", "header-does-not-fit")}, "3' 9 3/4\""),
+    (wall(openings=[{**WINDOW, "header": {"stock": "2x6", "plies": 3}}]), {("/openings/0/header/plies", "header-too-thick")}, '3 1/2"'),
+    (wall(openings=[{**WINDOW, "width": 1, "header": {"stock": "2x4"}}]), {("/openings/0/width", "opening-too-narrow")}, '1 1/2"'),
+    (wall(openings=[WINDOW, {**WINDOW, "left": 60}]), {("/openings/1/left", "openings-collide"), ("/openings/1/left", "openings-too-near")}, "5' 10\""),
+    (wall(openings=[WINDOW, {**WINDOW, "left": 72}]), {("/openings/1/left", "openings-too-near")}, "6' 2 1/2\""),
+    (wall(openings=[{"left": 1.5, "width": 10, "height": 95}]), {("/openings/0/height", "opening-too-high")}, "7' 9\""),
+    (wall(ends={"left": {"sheathing_lap": "25\""}}), {("/ends/left/sheathing_lap", "length-out-of-range")}, "2' 0\""),
+    (wall(length=20, ends={"left": {"cap_lap": -10}, "right": {"cap_lap": -10}}), {("/ends/left/cap_lap", "cap-too-short")}, "laps"),
+    (wall(length=20, ends={"left": {"sheathing_lap": -10}, "right": {"sheathing_lap": -10}}), {("/ends/left/sheathing_lap", "face-too-narrow")}, "laps"),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("body", "faults", "says"), NOT_BUILDABLE, ids=lambda value: str(value)[:70])
+def test_what_has_no_place_in_the_wall_is_422_with_what_would_work(body, faults, says):
+    answer = post("/v1/layout", body)
+    assert answer.status_code == 422
+    assert codes(answer) == faults
+    assert any(says in error["detail"] for error in answer.json()["errors"]), answer.json()["errors"]
+
+
+def test_faults_of_a_wall_laid_out_from_the_right_are_told_as_given():
+    openings = [{**WINDOW, "name": "a", "left": 2}, {**WINDOW, "name": "b", "left": 70}]
+    for start in ("left", "right"):
+        answer = post("/v1/layout", wall(openings=openings, layout={"from": start}))
+        (error,) = answer.json()["errors"]
+        assert error["pointer"] == "/openings/0/left"
+        assert '2"' in error["detail"]
+        assert '3"' in error["detail"]
+
+
+def test_lying_sheets_are_refused_where_sheets_are_laid():
+    body = wall(sheathing={"direction": "lying"})
+    assert post("/v1/layout", body).status_code == 200
+    assert codes(post("/v1/sheathing", body)) == {("/sheathing/direction", "lying-sheets")}
+
+
+BUILDING = {"units": "in", "footprint": {"width": 168, "depth": 120}, "wall_height": 89}
+BUILDING_FAULTS = [
+    ({"roof": {"shape": "gable"}}, {("/roof/shape", "roof-not-flat")}),
+    ({"footprint": {"width": 168, "depth": 7}}, {("/footprint/depth", "footprint-too-small")}),
+    ({"through_walls": ["front", "left"]}, {("/through_walls", "through-walls-not-opposite")}),
+    ({"wall_height": 8}, {("/wall_height", "wall-too-low")}),
+    ({"spacing": "2\""}, {("/spacing", "length-out-of-range")}),
+    ({"walls": {"right": {"openings": [{**WINDOW, "left": 1}]}}},
+     {("/walls/right/openings/0/left", "opening-outside-wall"), ("/walls/right/openings/0/left", "opening-too-near-end")}),
+    ({"walls": {"left": {"spacing": "2\""}}}, {("/walls/left/spacing", "length-out-of-range")}),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("changes", "faults"), BUILDING_FAULTS, ids=lambda value: str(value)[:60])
+def test_faults_of_a_building_are_told_where_its_caller_gave_them(changes, faults):
+    answer = post("/v1/building", json.dumps({**BUILDING, **changes}).encode())
+    assert answer.status_code == 422
+    assert codes(answer) == faults

@@ -1,0 +1,126 @@
+"""Operations: the same question, the same bytes; every field of an answer comes from the domain; walls that can be posted on."""
+
+import csv
+import io
+import json
+import subprocess
+import sys
+
+import pytest
+from tests.api.client import WALL, post
+
+from wallwright.api.links import packed
+from wallwright.api.reader import Reader
+from wallwright.domain import building as domain_building
+from wallwright.domain import members, skin
+from wallwright.operations.csv import csv_text
+from wallwright.operations.examples import EXAMPLES, example_bytes
+from wallwright.operations.table import BY_NAME
+from wallwright.wire import building, layout, sheathing
+
+
+def asked(name: str, body: dict) -> object:
+    return Reader(BY_NAME[name].request).read(json.dumps(body).encode())
+
+
+def identity(name: str, body: dict) -> str:
+    return BY_NAME[name].identity(asked(name, body))
+
+
+def test_eight_feet_and_ninety_six_are_the_same_question():
+    assert identity("layout", {**WALL, "height": "8'"}) == identity("layout", {**WALL, "height": 96})
+    assert identity("layout", {**WALL, "height": "8'"}) != identity("layout", {**WALL, "height": "8' 1/16\""})
+    assert identity("layout", WALL) != identity("layout", {"units": "mm", "length": 3657.6, "height": 2438.4})
+
+
+def test_a_completed_building_is_the_same_question():
+    body = EXAMPLES["building"]
+    completed = post("/v1/building", json.dumps(body).encode()).json()["building"]
+    assert identity("building", completed) == identity("building", body)
+
+
+@pytest.mark.parametrize("name", list(BY_NAME))
+def test_the_completed_request_gives_the_same_bytes(name):
+    first = post(f"/v1/{name}", example_bytes(name))
+    completed = first.json()["building" if name == "building" else "wall"]
+    again = post(f"/v1/{name}", json.dumps(completed).encode())
+    assert again.content == first.content
+
+
+def test_key_order_changes_nothing():
+    turned = dict(reversed(list(EXAMPLES["layout"].items())))
+    assert (
+        post("/v1/layout", json.dumps(turned).encode()).content == post("/v1/layout", example_bytes("layout")).content
+    )
+
+
+@pytest.mark.parametrize("form", ["layout", "sheathing"])
+def test_each_wall_of_a_building_gives_the_same_answer_when_posted_on(form):
+    answer = post("/v1/building", example_bytes("building")).json()
+    for one in answer["walls"]:
+        posted = post(f"/v1/{form}", json.dumps(one["wall"]).encode())
+        assert posted.content == json.dumps(one[form], separators=(",", ":"), ensure_ascii=False).encode()
+
+
+def test_parts_are_those_asked_for():
+    body = {**EXAMPLES["building"], "parts": ["layout"]}
+    for one in post("/v1/building", json.dumps(body).encode()).json()["walls"]:
+        assert set(one) == {"side", "wall", "layout"}
+
+
+RENAMED = {
+    layout.Member: {"tape": "length", "cut_out_after_raising": "cut_outs"},
+    layout.Mark: {"reading_tape": "reading"},
+    layout.CutRow: {"tape": "length"},
+    sheathing.Offcut: {"size": "width"},
+    building.Total: {"tape": "length"},
+}
+PAIRS = [
+    (layout.Member, members.Member),
+    (layout.Mark, members.Mark),
+    (layout.CutRow, members.CutRow),
+    (layout.CutOut, members.CutOut),
+    (sheathing.Piece, skin.Piece),
+    (sheathing.Seam, skin.Seam),
+    (sheathing.SheetUse, skin.SheetUse),
+    (sheathing.Offcut, skin.Offcut),
+    (building.Corner, domain_building.Corner),
+    (building.Total, domain_building.Total),
+    (building.Step, domain_building.Step),
+]
+
+
+@pytest.mark.parametrize(("wire", "domain"), PAIRS, ids=lambda kind: kind.__name__)
+def test_every_field_that_travels_has_its_source_and_none_is_lost(wire, domain):
+    renamed = RENAMED.get(wire, {})
+    sources = {renamed.get(name, name) for name in wire.__struct_fields__}
+    assert sources == set(domain.__struct_fields__)
+
+
+def test_lists_are_csv_that_runs_no_formula():
+    text = csv_text(["a", "b"], [["=1+1", 'say "hi", twice'], ["@x", -3]])
+    assert list(csv.reader(io.StringIO(text, newline=""))) == [["a", "b"], ["'=1+1", 'say "hi", twice'], ["'@x", "-3"]]
+    assert text.count("\r\n") == 3
+
+
+def run(*arguments: str, given: bytes = b"") -> subprocess.CompletedProcess[bytes]:
+    command = [sys.executable, "-m", "wallwright.command", *arguments]
+    return subprocess.run(command, input=given, capture_output=True, timeout=60, check=False)
+
+
+@pytest.mark.parametrize("name", list(EXAMPLES))
+def test_the_command_answers_its_own_examples(name):
+    operation = name if name in BY_NAME else "layout"
+    done = run("post", operation, "-", given=run("example", name).stdout)
+    assert done.returncode == 0, done.stderr
+    assert "findings" in json.loads(done.stdout)
+
+
+def test_the_command_tells_faults_and_fails():
+    done = run("post", "layout", "-", given=b'{"units":"in","length":"0","height":96}')
+    assert done.returncode == 1
+    assert b"length-out-of-range" in done.stderr
+
+
+def test_a_question_fits_a_link():
+    assert len(packed(example_bytes("building"))) < 8_192
