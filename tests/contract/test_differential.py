@@ -1,6 +1,7 @@
 """Our reader and two JSON Schema validators, which know nothing of it, agree on what keeps the schema."""
 
 import json
+from copy import deepcopy
 from decimal import Decimal
 
 import jsonschema
@@ -63,11 +64,13 @@ def mutated(draw, kind):
                 inner = inner[key]
             what = draw(st.sampled_from(["set", "set", "set", "drop", "add"]))
             if what == "set":
-                inner[last] = draw(ODD)
+                inner[last] = deepcopy(draw(ODD))
             elif what == "drop" and isinstance(inner, dict):
                 del inner[last]
             elif isinstance(inner, dict):
-                inner[draw(st.sampled_from(["name", "gap", "sill", "spacing", "height", "extra"]))] = draw(ODD)
+                inner[draw(st.sampled_from(["name", "gap", "sill", "spacing", "height", "extra"]))] = deepcopy(
+                    draw(ODD)
+                )
         except (KeyError, IndexError, TypeError):
             continue
     return document
@@ -84,8 +87,7 @@ def test_reader_and_validators_agree(kind):
         try:
             READERS[kind].read(body)
             ours = True
-        except Refused as refused:
-            assert refused.status == 400
+        except Refused:
             ours = False
         assert ours == SLOW[kind].is_valid(document) == FAST[kind].is_valid(document), document
         plain = json.loads(
