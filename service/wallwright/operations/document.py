@@ -9,6 +9,7 @@ import msgspec
 from wallwright import __version__
 from wallwright.operations.examples import EXAMPLES
 from wallwright.operations.table import OPERATIONS, Operation
+from wallwright.operations.wording import worded
 from wallwright.wire import limits
 from wallwright.wire.answers import Problem
 from wallwright.wire.base import length_schema
@@ -45,7 +46,7 @@ def document() -> dict[str, Any]:
     _, components = msgspec.json.schema_components(
         ordered, schema_hook=length_schema, ref_template="#/components/schemas/{name}"
     )
-    schemas = json.loads(json.dumps(components))
+    schemas = worded(json.loads(json.dumps(components)))
     paths: dict[str, Any] = {}
     for operation in OPERATIONS:
         paths[operation.path] = {"post": _post(operation)}

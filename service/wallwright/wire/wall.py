@@ -11,10 +11,7 @@ from wallwright.wire.limits import ANCHORS_MAX, JACKS_MAX, OPENINGS_MAX, PLIES_M
 Side = Literal["left", "right"]
 Post = Annotated[
     Literal["single", "two-stud", "three-stud"],
-    Meta(
-        description="The studs at a wall's end: one; two, the inner laid flat; or three about blocks. Default `single`; "
-        "in a building `three-stud` on through walls."
-    ),
+    Meta(description="The studs at a wall's end: one; two, the inner laid flat; or three about blocks."),
 ]
 StockName = Annotated[
     str,
@@ -45,21 +42,24 @@ class Top(Request, frozen=True):
 class Plates(Request, frozen=True):
     """How many plates, and the longest piece to be had."""
 
-    bottom: Annotated[int, Meta(ge=1, le=2, description="Bottom plates; default 1.")] | UnsetType = UNSET
-    top: (
-        Annotated[int, Meta(ge=1, le=2, description="Top plates, the second being the cap; default 2.")] | UnsetType
-    ) = UNSET
+    bottom: Annotated[int, Meta(ge=1, le=2, description="How many bottom plates.")] | UnsetType = UNSET
+    top: Annotated[int, Meta(ge=1, le=2, description="How many top plates, the second being the cap.")] | UnsetType = (
+        UNSET
+    )
     stock_length: Length | UnsetType = UNSET
 
 
 class Layout(Request, frozen=True):
     """Where the tape is hooked: `from` an end, at the sheathing's outer edge or the plate's end, shifted by an offset."""
 
-    from_: Annotated[Side, Meta(description="The end that the tape starts from; default `left`.")] | UnsetType = field(
+    from_: Annotated[Side, Meta(description="The end that the tape starts from.")] | UnsetType = field(
         default=UNSET, name="from"
     )
     tape_zero: (
-        Annotated[Literal["sheathing", "plate"], Meta(description="Default `sheathing`, so that seams land on studs.")]
+        Annotated[
+            Literal["sheathing", "plate"],
+            Meta(description="At the sheathing's edge, so that seams land on studs, or at the plate's end."),
+        ]
         | UnsetType
     ) = UNSET
     tape_offset: Offset | UnsetType = UNSET
@@ -120,9 +120,7 @@ class Opening(Request, frozen=True, kw_only=True):
     name: Name | UnsetType = UNSET
     sill: Extent | UnsetType = UNSET
     header: Header | UnsetType = UNSET
-    jacks: Annotated[int, Meta(ge=1, le=JACKS_MAX, description="Jack studs at each side; default 1.")] | UnsetType = (
-        UNSET
-    )
+    jacks: Annotated[int, Meta(ge=1, le=JACKS_MAX, description="Jack studs at each side.")] | UnsetType = UNSET
 
 
 Openings = Annotated[list[Opening], Meta(max_length=OPENINGS_MAX)]

@@ -1,0 +1,160 @@
+"""What the document says of each field beyond the wire types: its default and its range, from where they are set.
+
+The wire types cannot know the domain's defaults, so they are joined to the descriptions here and nowhere typed twice.
+"""
+
+from typing import Any, Final
+
+from wallwright.domain import defaults
+from wallwright.lengths import tape_text, to_number
+from wallwright.wire import limits
+
+
+def _size(length: int) -> str:
+    return f"{tape_text(length, 'in')} ({to_number(length, 'mm'):.7g} mm)"
+
+
+def _default(value: int | str) -> str:
+    return f"Default {_size(value) if isinstance(value, int) else f'`{value}`'}."
+
+
+def _range(least: int, most: int) -> str:
+    return f"From {_size(least)} to {_size(most)}."
+
+
+def _most(most: int) -> str:
+    return f"At most {_size(most)}."
+
+
+_COMMON: Final = {
+    "stud": f"The wall's studs and plates. {_default(defaults.STUD_NAME)}",
+    "spacing": f"{_default(defaults.SPACING)} {_range(limits.SPACING_MIN, limits.SPACING_MAX)}",
+    "plates": "Bottom and top plates.",
+    "layout": "Where the tape is hooked.",
+    "floor": "What the wall stands on.",
+    "sheathing": "How the wall is skinned.",
+    "fastening": f"How members are joined. {_default(defaults.FASTENING)}",
+    "positions": "Default false.",
+    "site": "Loads of the place; nothing is assumed where it is left out.",
+    "species": f"Of the framing timber. {_default(defaults.SPECIES)}",
+    "moisture_percent": f"Moisture of the framing timber when it is raised. Default {defaults.MOISTURE_PERCENT:g}.",
+    "hands": f"Default {defaults.HANDS}.",
+    "rules": f"{_default(defaults.RULES)} It fixes the figures: an old edition keeps its own.",
+}
+
+_ROOF_SLOPE: Final = "Of the slope `rise` in `run`, both in the same measure."
+
+INPUT_WORDS: Final[dict[str, dict[str, str]]] = {
+    "Wall": _COMMON
+    | {
+        "length": _most(limits.WALL_LENGTH_MAX),
+        "height": _most(limits.WALL_HEIGHT_MAX),
+        "top": "Default level.",
+        "ends": "Posts, laps and the walls met at either end.",
+        "openings": "Doors and windows, in any order. Default none.",
+        "carries": "What the wall carries. Left out, headers are a plain default that is not sized.",
+    },
+    "Building": _COMMON
+    | {
+        "footprint": "Size out to out.",
+        "wall_height": f"Of the low walls, as a wall's `height`. {_most(limits.WALL_HEIGHT_MAX)}",
+        "roof": "Default flat.",
+        "slip_gap": _most(limits.SLIP_GAP_MAX),
+        "walls": "What single walls have of their own.",
+    },
+    "SideOptions": _COMMON
+    | {
+        "ends": "The wall's posts.",
+        "openings": "Doors and windows, each `left` from the building's framing corner.",
+        "carries": "What this wall carries; default what follows from the roof.",
+    },
+    "Footprint": {"width": _most(limits.FOOTPRINT_MAX), "depth": _most(limits.FOOTPRINT_MAX)},
+    "Roof": {
+        "shape": "Default flat.",
+        "rise": _ROOF_SLOPE,
+        "run": _ROOF_SLOPE,
+        "high_side": "The high wall of a lean-to.",
+        "ridge_along": "The way a gable's ridge runs; default the longer side.",
+        "ridge": "Whether ties hold the rafters' feet, or a beam carries the ridge.",
+    },
+    "Sides": {side: f"The {side} wall's own." for side in ("front", "right", "back", "left")},
+    "SideEnds": {side: f"The {side} end." for side in ("left", "right")},
+    "Ends": {side: f"The {side} end." for side in ("left", "right")},
+    "StockSize": {
+        "thickness": _range(limits.STOCK_THICKNESS_MIN, limits.STUD_THICKNESS_MAX),
+        "width": _range(limits.STOCK_WIDTH_MIN, limits.STOCK_WIDTH_MAX),
+    },
+    "Plates": {
+        "bottom": f"Default {defaults.BOTTOM_PLATES}.",
+        "top": f"Default {defaults.TOP_PLATES}.",
+        "stock_length": f"The longest piece. {_range(limits.STOCK_LENGTH_MIN, limits.STOCK_LENGTH_MAX)}",
+    },
+    "Layout": {
+        "from": _default(defaults.LAYOUT_FROM),
+        "tape_zero": _default(defaults.TAPE_ZERO),
+        "tape_offset": f"Towards the wall's middle. Default 0. {_most(limits.TAPE_OFFSET_MAX)}",
+    },
+    "Floor": {
+        "kind": _default(defaults.FLOOR),
+        "rim": f"Default 0. {_most(limits.RIM_MAX)}",
+        "panel": f"Default 0. {_most(limits.PANEL_MAX)}",
+        "treated_plate": "Whether the bottom plate is treated timber, as on a slab.",
+    },
+    "Sheathing": {
+        "sheet": "The sheet to be had.",
+        "direction": f"Which way the sheet's length runs. {_default(defaults.SHEET_DIRECTION)}",
+        "gap": f"Left between sheets. {_default(defaults.SHEET_GAP)} {_most(limits.SHEET_GAP_MAX)}",
+        "under_sheet": f"Default 0; in a building on a deck, rim and panel. {_most(limits.UNDER_SHEET_MAX)}",
+    },
+    "Sheet": {
+        "width": f"{_default(defaults.SHEET_WIDTH)} {_range(limits.SHEET_WIDTH_MIN, limits.SHEET_WIDTH_MAX)}",
+        "length": f"{_default(defaults.SHEET_LENGTH)} {_range(limits.SHEET_LENGTH_MIN, limits.SHEET_LENGTH_MAX)}",
+        "thickness": (
+            f"{_default(defaults.SHEET_THICKNESS)} {_range(limits.SHEET_THICKNESS_MIN, limits.SHEET_THICKNESS_MAX)}"
+        ),
+        "kind": _default(defaults.SHEET_KIND),
+        "sized_for_spacing": "Whether it is made a gap narrower and shorter than its module. Default false.",
+    },
+    "Site": {
+        "ground_snow_psf": "Ground snow load, in pounds per square foot.",
+        "wind_mph": "Design wind speed, in miles per hour.",
+        "exposure": "Wind exposure category.",
+        "seismic": "Seismic design category.",
+    },
+    "Top": {
+        "shape": "Default level.",
+        "rise": "Of the slope `rise` in `run`, both in the same measure.",
+        "run": "Of the slope `rise` in `run`, both in the same measure.",
+    },
+    "End": {
+        "post": _default(defaults.POST),
+        "sheathing_lap": f"How far the sheathing runs past the plate. Default 0. {_most(limits.LAP_MAX)}",
+        "cap_lap": f"How far the cap plate runs past the plate. Default 0. {_most(limits.LAP_MAX)}",
+        "meets": "The wall that stands at this end.",
+    },
+    "Meets": {
+        "depth": f"Of the other wall's studs. {_range(limits.STUD_DEPTH_MIN, limits.STUD_DEPTH_MAX)}",
+        "post": _default(defaults.POST),
+        "slip_gap": f"Default 0. {_most(limits.SLIP_GAP_MAX)}",
+    },
+    "SideEnd": {"post": f"Default `three-stud` on through walls, `{defaults.POST}` on the others."},
+    "Opening": {
+        "height": "Clear from sill to head.",
+        "width": "Clear between jacks.",
+        "sill": "Height of the sill's top; 0, the default, is a door.",
+        "header": "Left out, the service takes a plain default that is not sized.",
+        "jacks": f"Default {defaults.JACKS}.",
+    },
+    "Header": {"stock": "Section of one ply.", "seat": _default(defaults.HEADER_SEAT)},
+    "Carries": {"load": "`roof` where rafters or joists rest on the wall."},
+}
+"""Words joined to the wire's own for fields of requests, by schema and field."""
+
+
+def worded(schemas: dict[str, Any]) -> dict[str, Any]:
+    """The schemas with those words joined to the descriptions of their fields."""
+    for name, words in INPUT_WORDS.items():
+        for field, text in words.items():
+            described = schemas[name]["properties"][field]
+            described["description"] = f"{described.get('description', '')} {text}".strip()
+    return schemas
