@@ -12,6 +12,7 @@ import pint
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+
 from wallwright.lengths import (
     GRID_PER_UNIT,
     INCH,

@@ -120,16 +120,15 @@ class Carriers:
         centred = (before + after - thick) // 2
         spots = [high for _, high in solids] + [low - thick for low, _ in solids]
         spots += [centred, after + BEARING - thick, before - BEARING]
-        free = [x for x in spots if self._is_free(x, storey)]
-        for x in free:
-            if all(covers(merged([*solids, (x, x + thick)]), need) for need in storey.needs):
+        for x in spots:
+            if _carried([*solids, (x, x + thick)], storey.needs) and self._is_free(x, storey):
                 return [self._seam_stud(x, storey)]
-        for first in free:
-            for second in free:
-                if second < first + thick:
+        for first in spots:
+            for second in spots:
+                both = [*solids, (first, first + thick), (second, second + thick)]
+                if second < first + thick or not _carried(both, storey.needs):
                     continue
-                both = merged([*solids, (first, first + thick), (second, second + thick)])
-                if all(covers(both, need) for need in storey.needs):
+                if self._is_free(first, storey) and self._is_free(second, storey):
                     return [self._seam_stud(first, storey), self._seam_stud(second, storey)]
         return None
 
@@ -192,6 +191,12 @@ def merged(spans: list[Span]) -> list[Span]:
         else:
             result.append((low, high))
     return result
+
+
+def _carried(solids: list[Span], needs: tuple[Span, ...]) -> bool:
+    """Whether solid spans, joined where they touch, hold every one of ``needs``."""
+    joined = merged(solids)
+    return all(covers(joined, need) for need in needs)
 
 
 def covers(solids: list[Span], need: Span) -> bool:

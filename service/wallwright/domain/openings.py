@@ -118,7 +118,9 @@ def _within_wall(wall: Wall, index: int, opening: Opening) -> list[Fault]:
     faults = []
     if opening.left < 0 or opening.right > wall.length:
         most = max(wall.length - opening.width, 0)
-        faults.append(Fault("opening-outside-wall", f"{at}/left", (name, ("given", opening.left), ("least", 0), ("most", most))))
+        faults.append(
+            Fault("opening-outside-wall", f"{at}/left", (name, ("given", opening.left), ("least", 0), ("most", most)))
+        )
     if opening.width < wall.thickness:
         faults.append(
             Fault("opening-too-narrow", f"{at}/width", (name, ("given", opening.width), ("least", wall.thickness)))
