@@ -66,33 +66,65 @@ def _behind(view: View, layout: Layout) -> Lines:
 
 
 def _piece_texts(view: View, piece: Piece, units: Units) -> Shapes:
-    """A piece's number and size, in the largest clear corner of it: at its foot, or its head where the foot is cut."""
+    """A piece's number and size, near the foot of its roomiest clear rectangle; the number alone where no more fits."""
     width, height = _size(piece)
     number = piece.id.removeprefix("piece-") + ("*" if piece.stage == "after-raising" else "")
-    size = f"{tape_text(width, units)} x {tape_text(height, units)}"
-    # The widest level side of the outline bounds a clear strip along it, above or below.
-    best = max(
-        zip(piece.outline, (*piece.outline[1:], piece.outline[0]), strict=True),
-        key=lambda side: abs(side[1][0] - side[0][0]),
-    )
-    (ax, ay), (bx, _) = best
-    room = view.size(abs(bx - ax))
-    inward = -1 if bx > ax else 1
-    middle = (view.x(ax) + view.x(bx)) / 2
-    tall = view.size(height)
-    lines = [number, size]
-    if text_width(size) + 2 > room:
-        lines = [number, tape_text(width, units), "x " + tape_text(height, units)]
-    if max(text_width(line) for line in lines) + 1 > room or len(lines) * 3.4 + 1 > tall:
-        lines = [number]
-    if text_width(number) + 1 > room or tall < 4:
+    left, bottom, right, top = _clear(piece)
+    room, tall = view.size(right - left), view.size(top - bottom)
+    one_line = f"{tape_text(width, units)} x {tape_text(height, units)}"
+    stacked = [number, tape_text(width, units), "x " + tape_text(height, units)]
+    for lines in ([number, one_line], stacked, [number]):
+        if max(text_width(line) for line in lines) + 2 <= room and len(lines) * 3.4 + 1.6 <= tall:
+            break
+    else:
         return []
-    top = view.y(ay) - 1.2 - 3.4 * (len(lines) - 1) if inward < 0 else view.y(ay) + 3.2
-    half, foot = max(text_width(line) for line in lines) / 2 + 0.6, top + 3.4 * (len(lines) - 1) + 0.7
-    box = ((middle - half, top - 2.5), (middle + half, top - 2.5), (middle + half, foot), (middle - half, foot))
+    middle = (view.x(left) + view.x(right)) / 2
+    last = view.y(bottom) - 1.6
+    first = last - 3.4 * (len(lines) - 1)
+    half = max(text_width(line) for line in lines) / 2 + 0.4
+    box = (
+        (middle - half, first - 2.5),
+        (middle + half, first - 2.5),
+        (middle + half, last + 0.7),
+        (middle - half, last + 0.7),
+    )
     shapes: Shapes = [Area("mask", box)]
-    shapes += [Text(middle, top + 3.4 * row, line, "t", "middle") for row, line in enumerate(lines)]
+    shapes += [Text(middle, first + 3.4 * row, line, "t", "middle") for row, line in enumerate(lines)]
     return shapes
+
+
+def _clear(piece: Piece) -> tuple[int, int, int, int]:
+    """The largest rectangle of a piece between two of its corners' x, free of cuts: left, bottom, right, top."""
+    loops = (piece.outline, *piece.cut_outs)
+    sides = [
+        (min(a[0], b[0]), max(a[0], b[0]), a[1])
+        for loop in loops
+        for a, b in zip(loop, (*loop[1:], loop[0]), strict=True)
+        if a[1] == b[1]
+    ]
+    xs = sorted({x for loop in loops for x, _ in loop})
+    best, found = -1, (0, 0, 0, 0)
+    for number, left in enumerate(xs):
+        for right in xs[number + 1 :]:
+            # Level sides that reach into this stretch, from the bottom up, bound what is solid in it.
+            levels = sorted({y for low, high, y in sides if low < right and high > left})
+            for bottom, top in zip(levels, levels[1:], strict=False):
+                size = (right - left) * (top - bottom)
+                if size > best and _inside(loops, left, right, (bottom + top) // 2):
+                    best, found = size, (left, bottom, right, top)
+    return found
+
+
+def _inside(loops: tuple[tuple[Point, ...], ...], left: int, right: int, y: int) -> bool:
+    """Whether the whole stretch at height ``y`` lies inside the piece: no upright side within it, an odd count before it."""
+    before = 0
+    for loop in loops:
+        for a, b in zip(loop, (*loop[1:], loop[0]), strict=True):
+            if a[0] == b[0] and min(a[1], b[1]) < y < max(a[1], b[1]):
+                if left < a[0] < right:
+                    return False
+                before += a[0] <= left
+    return before % 2 == 1
 
 
 def _dimensions(view: View, skin: Skin, units: Units) -> Shapes:
