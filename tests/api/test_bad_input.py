@@ -17,13 +17,6 @@ def shown(value: object) -> str:
     return str(sorted(value) if isinstance(value, set) else value)[:60]
 
 
-def shown(value: object) -> str | None:
-    """A test's name from its body; a set has no steady order, so it names none."""
-    if isinstance(value, bytes):
-        return value.decode(errors="replace")[:60]
-    return str(value)[:60] if isinstance(value, dict) else None
-
-
 NOT_JSON = {
     "empty": b"",
     "blank": b"  \n",

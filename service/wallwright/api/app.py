@@ -165,13 +165,14 @@ async def problem_page(request: AnyRequest) -> Response[bytes]:
     return Response(msgspec.json.encode(_PAGES[code]), media_type="application/json")
 
 
-def contract_limits() -> dict[str, int]:
-    """The contract's limits as they are served; lengths in grid units of 1/40,000 mm."""
-    return {
-        name.lower(): value
-        for name, value in vars(limits).items()
-        if name.isupper() and isinstance(value, int) and name not in ("FOOT", "INCH")
-    }
+def contract_limits() -> dict[str, int | dict[str, float]]:
+    """The contract's limits as they are served: counts as they are, lengths in both systems of units."""
+    served: dict[str, int | dict[str, float]] = {}
+    for name, value in vars(limits).items():
+        if name.endswith(("_MIN", "_MAX")):
+            both = {units: converter.number(value) for units, converter in CONVERTERS.items()}
+            served[name.lower()] = value if name in limits.COUNTS else both
+    return served
 
 
 def create_app(settings: Settings | None = None, extra_routes: Sequence[Any] = ()) -> App:

@@ -6,7 +6,7 @@ from wallwright.drawing.paper import MARGIN, View
 from wallwright.drawing.scene import Area, Lines, Text
 from wallwright.lengths import Units, tape_text
 
-STRIP_HEIGHT = 25.0
+STRIP_HEIGHT = 30.0
 """Height that one plate takes on paper, its readings included, in millimetres."""
 _PLATE = 4.0
 
@@ -26,9 +26,7 @@ def _strip(view: View, layout: Layout, units: Units, plate: str, marks: list[Mar
     box = ((x1, y), (x2, y), (x2, y + _PLATE), (x1, y + _PLATE))
     shapes: Shapes = [Area("member", box, f"{plate} from above", (("plate", plate),))]
     name = "top plate" if plate.startswith("top") else "bottom plate"
-    shapes.append(
-        Text(x1, y - 0.8, f"{name}: X stands where the stud stands, C is a centre line; readings from tape zero")
-    )
+    shapes.append(Text(min(x1, view.width / 2), y - 0.8, f"{name}: X stud, C centre line; tape readings"))
     lines: list[tuple[float, float, float, float]] = []
     crosses: list[tuple[float, float, float, float]] = []
     thick = view.size(wall.thickness)

@@ -6,7 +6,7 @@ from msgspec import UNSET, Struct, UnsetType
 from msgspec.structs import fields, replace
 
 from wallwright.domain.stock import Stock, stock_of_name
-from wallwright.findings import Fault
+from wallwright.findings import Fault, Value
 from wallwright.lengths import Units
 from wallwright.wire import limits
 from wallwright.wire.base import Given
@@ -29,8 +29,9 @@ class Reading:
             raise ValueError("a length that is read must have been decoded")
         value = measure.on_grid(self.units)
         if not least <= value <= most:
-            # A length may round to nothing, so the least is told even where it is one grid unit.
-            values = (("given", value), ("least", least), ("most", most))
+            # One grid unit is too little for a tape to show.
+            lowest = "just above 0" if least == 1 else least
+            values: tuple[tuple[str, Value], ...] = (("given", value), ("least", lowest), ("most", most))
             self.faults.append(Fault("length-out-of-range", pointer, values))
             return min(max(value, least), most)
         return value

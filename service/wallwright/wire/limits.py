@@ -45,3 +45,8 @@ STOCK_NAME_MAX: Final = 24
 SLOPE_MAX: Final = 1000
 Z_MAX: Final = 8_192
 """Characters of the packed request in a link."""
+
+COUNTS: Final = frozenset({
+    "NUMBER_MAX", "OPENINGS_MAX", "ANCHORS_MAX", "PLIES_MAX", "JACKS_MAX", "NAME_MAX", "STOCK_NAME_MAX", "SLOPE_MAX", "Z_MAX",
+})  # fmt: skip
+"""The limits that are plain numbers; every other one is a length."""

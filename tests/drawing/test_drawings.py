@@ -1,0 +1,163 @@
+"""Drawings: well-formed, true to the answer, every text on the paper and clear of the others."""
+
+import re
+from xml.etree import ElementTree
+
+import pytest
+from hypothesis import HealthCheck, given, settings
+from tests.strategies.walls import walls
+
+from wallwright.domain.building import build
+from wallwright.domain.framed import framed, skinned
+from wallwright.drawing.building import plan_scene
+from wallwright.drawing.elevation import framing_scene
+from wallwright.drawing.paper import MARGIN
+from wallwright.drawing.scene import TEXT_MM, Area, Scene, Text, shortened, spread, text_width
+from wallwright.drawing.sheathing import sheathing_scene
+from wallwright.drawing.svg import STYLE, STYLE_HASH, svg_text
+from wallwright.lengths import MILLIMETRE, inches
+from wallwright.operations.building import to_domain
+from wallwright.operations.examples import EXAMPLES
+from wallwright.operations.table import BY_NAME
+from wallwright.wire.building import Building
+from wallwright.wire.wall import Wall
+
+SVG = "{http://www.w3.org/2000/svg}"
+MANY = settings(max_examples=100, deadline=None, derandomize=True, suppress_health_check=list(HealthCheck))
+
+
+def request(name: str, kind: type) -> object:
+    import json
+
+    import msgspec
+
+    from wallwright.wire.base import read_length
+
+    return msgspec.json.decode(json.dumps(EXAMPLES[name]).encode(), type=kind, dec_hook=read_length)
+
+
+def scenes(wall) -> list[Scene]:
+    done = framed(wall)
+    return [framing_scene(done.layout, "in", "0" * 8), sheathing_scene(skinned(done), "mm", "0" * 8, done.layout)]
+
+
+def boxes(scene: Scene) -> list[tuple[float, float, float, float, str]]:
+    """Left, top, right, bottom of every text; capitals and digits stand about 0.73 of the size high."""
+    found = []
+    for text in (shape for shape in scene.shapes if isinstance(shape, Text)):
+        long, tall = text_width(text.text, text.size), TEXT_MM[text.size] * 0.73
+        before = {"start": 0.0, "middle": long / 2, "end": long}[text.anchor]
+        if text.turned:
+            box = (text.x - tall, text.y - long + before, text.x, text.y + before)
+        else:
+            box = (text.x - before, text.y - tall, text.x - before + long, text.y)
+        found.append((*box, text.text))
+    return found
+
+
+@MANY
+@given(walls())
+def test_texts_stay_on_the_paper_and_clear_of_each_other(wall):
+    for scene in scenes(wall):
+        placed = boxes(scene)
+        for left, top, right, bottom, text in placed:
+            assert left >= MARGIN - 0.01, text
+            assert right <= scene.width - MARGIN + 0.01, text
+            assert top >= MARGIN - 0.01, text
+            assert bottom <= scene.height - MARGIN + 0.01, text
+        for number, (l1, t1, r1, b1, one) in enumerate(placed):
+            for l2, t2, r2, b2, two in placed[number + 1 :]:
+                assert r1 <= l2 + 0.05 or r2 <= l1 + 0.05 or b1 <= t2 + 0.05 or b2 <= t1 + 0.05, (one, two)
+
+
+@MANY
+@given(walls())
+def test_each_member_is_drawn_at_its_place_and_scale(wall):
+    laid = framed(wall).layout
+    scene = framing_scene(laid, "in", "0" * 8)
+    drawn = {
+        dict(shape.data)["member"]: shape
+        for shape in scene.shapes
+        if isinstance(shape, Area) and "member" in dict(shape.data)
+    }
+    assert set(drawn) == {member.id for member in laid.members}
+    origin = drawn["bottom-plate-1"].points[0]
+    plate = laid.members[0]
+    ratio = plate.width / MILLIMETRE / (drawn["bottom-plate-1"].points[1][0] - origin[0])
+    assert round(ratio, 6) in (4, 8, 12, 16, 24, 32, 48, 64, 96, 192, 384)
+    for member in laid.members:
+        (x, y), (right, _), (_, top), _ = drawn[member.id].points
+        assert (x - origin[0]) * ratio * MILLIMETRE == pytest.approx(member.x, abs=MILLIMETRE / 100)
+        assert (origin[1] - y) * ratio * MILLIMETRE == pytest.approx(member.y, abs=MILLIMETRE / 100)
+        assert (right - x) * ratio * MILLIMETRE == pytest.approx(member.width, abs=MILLIMETRE / 100)
+        assert (y - top) * ratio * MILLIMETRE == pytest.approx(member.height, abs=MILLIMETRE / 100)
+
+
+@pytest.mark.parametrize(("name", "kind"), [("layout", Wall), ("sheathing", Wall), ("building", Building)])
+def test_a_drawing_is_plain_svg_in_millimetres(name, kind):
+    text = BY_NAME[name].drawing(request(name, kind))
+    root = ElementTree.fromstring(text)
+    assert root.attrib["width"] == "279.4mm"
+    assert root.attrib["viewBox"] == "0 0 279.4 215.9"
+    assert root.find(f"{SVG}title").text
+    assert root.find(f"{SVG}desc").text
+    assert [style.text for style in root.iter(f"{SVG}style")] == [STYLE]
+    for element in root.iter():
+        assert element.tag.removeprefix(SVG) in {"svg", "title", "desc", "style", "rect", "path", "text"}
+        assert not {"style", "href", "onload", "onclick"} & set(element.attrib)
+        assert not [key for key in element.attrib if "href" in key]
+    for number in re.findall(r'(?:[MLxy]|width=")="?(-?[0-9.eE+naif]+)', text):
+        assert re.fullmatch(r"-?[0-9]+(\.[0-9]{1,3})?", number), number
+    assert text == BY_NAME[name].drawing(request(name, kind))
+
+
+def test_members_carry_their_data_for_scripts():
+    root = ElementTree.fromstring(BY_NAME["layout"].drawing(request("layout", Wall)))
+    members = [element for element in root.iter(f"{SVG}path") if "data-member" in element.attrib]
+    assert {element.attrib["data-role"] for element in members} >= {"field-stud", "header", "jack-stud", "cripple"}
+    for element in members:
+        assert element.attrib["data-length"].endswith('"')
+        assert element.find(f"{SVG}title").text.startswith(element.attrib["data-mark"])
+
+
+def test_the_plan_shows_four_walls_and_keeps_its_texts_apart():
+    scene = plan_scene(build(to_domain(request("building", Building))), "in", "0" * 8)
+    sides = [dict(shape.data).get("side") for shape in scene.shapes if isinstance(shape, Area)]
+    assert {side for side in sides if side} == {"front", "right", "back", "left"}
+    placed = boxes(scene)
+    for number, (l1, t1, r1, b1, one) in enumerate(placed):
+        for l2, t2, r2, b2, two in placed[number + 1 :]:
+            assert r1 <= l2 or r2 <= l1 or b1 <= t2 or b2 <= t1, (one, two)
+
+
+def test_hostile_names_are_only_text():
+    scene = Scene(
+        10,
+        10,
+        '<script>"&',
+        "]]>",
+        (Text(1, 1, "<b>&amp;</b>"), Area("member", ((0, 0), (1, 0), (1, 1)), "</title><x>")),
+    )
+    root = ElementTree.fromstring(svg_text(scene))
+    assert root.find(f"{SVG}title").text == '<script>"&'
+    assert root.find(f"{SVG}text").text == "<b>&amp;</b>"
+    assert not list(root.iter(f"{SVG}script"))
+
+
+def test_the_policy_names_the_style():
+    import base64
+    import hashlib
+
+    assert STYLE_HASH.removeprefix("sha256-") == base64.b64encode(hashlib.sha256(STYLE.encode()).digest()).decode()
+
+
+def test_labels_spread_within_their_room():
+    assert spread([5.0, 5.1, 5.2], 3.0, 0.0, 20.0) == pytest.approx([2.1, 5.1, 8.1])
+    assert spread([1.0, 1.0], 3.0, 0.0, 20.0) == pytest.approx([0.0, 3.0])
+    assert spread([1.0] * 9, 3.0, 0.0, 20.0) is None
+    assert shortened("a" * 50, 10.0).endswith("…")
+    assert text_width("mm") > text_width("ii")
+
+
+def test_an_inch_drawing_has_a_standard_scale():
+    assert inches("3/8") * 32 == inches("12")
