@@ -1,0 +1,143 @@
+"""Each limit of the contract and of a copy: at it, just under and just over."""
+
+import json
+from decimal import Decimal
+
+import pytest
+from tests.api.client import call, codes, post
+
+from wallwright.api.app import contract_limits, create_app
+from wallwright.api.outer import Outer
+from wallwright.api.settings import Settings
+from wallwright.lengths import MILLIMETRE
+from wallwright.wire import limits
+
+BASE = {"units": "mm", "length": 3600, "height": 2400}
+OPENING = {"left": 1200, "width": 600, "height": 600, "sill": 900}
+SHEET = {"width": 1200, "length": 2400, "thickness": 11}
+BUILDING = {"units": "mm", "footprint": {"width": 4200, "depth": 3000}, "wall_height": 2400}
+
+
+def number(grid: int) -> str:
+    """Grid units as a JSON number of millimetres, exactly."""
+    return format(Decimal(grid) / MILLIMETRE, "f")
+
+
+def asked(path: str, base: dict, pointer: str, grid: int) -> bool:
+    """Whether a length at a pointer is within the contract's range."""
+    document = json.loads(json.dumps(base))
+    *way, last = pointer.strip("/").split("/")
+    place = document
+    for step in way:
+        place = place[int(step)] if isinstance(place, list) else place.setdefault(step, {})
+    place[int(last) if isinstance(place, list) else last] = "@"
+    answer = post(path, json.dumps(document).replace('"@"', number(grid)).encode())
+    assert answer.status_code in (200, 400, 422), answer.text
+    refused = {code for at, code in codes(answer) if at == pointer}
+    return not refused & {"length-out-of-range", "length"}
+
+
+WITH_STUD = {**BASE, "stud": {"thickness": 38, "width": 89}}
+WITH_HEADER = {**BASE, "openings": [{**OPENING, "header": {"stock": {"thickness": 38, "width": 89}}}]}
+WITH_MEETS = {**BASE, "ends": {"left": {"meets": {"depth": 89}}}}
+WITH_SHEET = {**BASE, "sheathing": {"sheet": SHEET}}
+LENGTHS = [
+    ("/v1/layout", BASE, "/length", 1, limits.WALL_LENGTH_MAX),
+    ("/v1/layout", BASE, "/height", 1, limits.WALL_HEIGHT_MAX),
+    ("/v1/layout", BASE, "/spacing", limits.SPACING_MIN, limits.SPACING_MAX),
+    ("/v1/layout", BASE, "/layout/tape_offset", -limits.TAPE_OFFSET_MAX, limits.TAPE_OFFSET_MAX),
+    ("/v1/layout", BASE, "/plates/stock_length", limits.STOCK_LENGTH_MIN, limits.STOCK_LENGTH_MAX),
+    ("/v1/layout", BASE, "/ends/left/sheathing_lap", -limits.LAP_MAX, limits.LAP_MAX),
+    ("/v1/layout", BASE, "/ends/right/cap_lap", -limits.LAP_MAX, limits.LAP_MAX),
+    ("/v1/layout", BASE, "/floor/rim", 0, limits.RIM_MAX),
+    ("/v1/layout", BASE, "/floor/panel", 0, limits.PANEL_MAX),
+    ("/v1/layout", BASE, "/sheathing/gap", 0, limits.SHEET_GAP_MAX),
+    ("/v1/layout", BASE, "/sheathing/under_sheet", 0, limits.UNDER_SHEET_MAX),
+    ("/v1/layout", WITH_SHEET, "/sheathing/sheet/width", limits.SHEET_WIDTH_MIN, limits.SHEET_WIDTH_MAX),
+    ("/v1/layout", WITH_SHEET, "/sheathing/sheet/length", limits.SHEET_LENGTH_MIN, limits.SHEET_LENGTH_MAX),
+    ("/v1/layout", WITH_SHEET, "/sheathing/sheet/thickness", limits.SHEET_THICKNESS_MIN, limits.SHEET_THICKNESS_MAX),
+    ("/v1/layout", WITH_STUD, "/stud/thickness", limits.STUD_THICKNESS_MIN, limits.STUD_THICKNESS_MAX),
+    ("/v1/layout", WITH_STUD, "/stud/width", limits.STUD_DEPTH_MIN, limits.STUD_DEPTH_MAX),
+    ("/v1/layout", WITH_HEADER, "/openings/0/header/stock/thickness", limits.STOCK_THICKNESS_MIN, limits.STUD_THICKNESS_MAX),
+    ("/v1/layout", WITH_HEADER, "/openings/0/header/stock/width", limits.STOCK_WIDTH_MIN, limits.STOCK_WIDTH_MAX),
+    ("/v1/layout", WITH_MEETS, "/ends/left/meets/depth", limits.STUD_DEPTH_MIN, limits.STUD_DEPTH_MAX),
+    ("/v1/layout", WITH_MEETS, "/ends/left/meets/slip_gap", 0, limits.SLIP_GAP_MAX),
+    ("/v1/building", BUILDING, "/footprint/width", 1, limits.FOOTPRINT_MAX),
+    ("/v1/building", BUILDING, "/footprint/depth", 1, limits.FOOTPRINT_MAX),
+    ("/v1/building", BUILDING, "/wall_height", 1, limits.WALL_HEIGHT_MAX),
+    ("/v1/building", BUILDING, "/slip_gap", 0, limits.SLIP_GAP_MAX),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("path", "base", "pointer", "least", "most"), LENGTHS, ids=[case[2] for case in LENGTHS])
+def test_each_length_at_its_limits_and_one_grid_unit_past(path, base, pointer, least, most):
+    taken = [asked(path, base, pointer, grid) for grid in (least - 1, least, least + 1, most - 1, most, most + 1)]
+    assert taken == [False, True, True, True, True, False]
+
+
+def wall(**changes: object) -> bytes:
+    return json.dumps({**BASE, **changes}).encode()
+
+
+COUNTS = [
+    ("/openings", lambda n: wall(openings=[OPENING] * n), limits.OPENINGS_MAX, "count"),
+    ("/floor/anchors", lambda n: wall(floor={"anchors": [600] * n}), limits.ANCHORS_MAX, "count"),
+    ("/name", lambda n: wall(name="n" * n), limits.NAME_MAX, "value"),
+    ("/openings/0/jacks", lambda n: wall(openings=[{**OPENING, "jacks": n}]), limits.JACKS_MAX, "value"),
+    (
+        "/openings/0/header/plies",
+        lambda n: wall(openings=[{**OPENING, "header": {"stock": "2x4", "plies": n}}]),
+        limits.PLIES_MAX,
+        "value",
+    ),
+    ("/top/rise", lambda n: wall(top={"rise": n}), limits.SLOPE_MAX, "value"),
+    ("/length", lambda n: wall(length=n), limits.NUMBER_MAX, "length"),
+]
+
+
+@pytest.mark.parametrize(("pointer", "body", "most", "code"), COUNTS, ids=[case[0] for case in COUNTS])
+def test_each_count_at_its_limit_and_one_past(pointer, body, most, code):
+    for count, broken in ((most - 1, False), (most, False), (most + 1, True)):
+        assert ((pointer, code) in codes(post("/v1/layout", body(count)))) == broken, count
+
+
+def test_limits_are_served_in_both_systems_of_units():
+    served = call("GET", "/v1/limits").json()["contract"]
+    assert served == contract_limits()
+    assert served["wall_length_max"] == {"in": 1200, "mm": 30480}
+    assert served["openings_max"] == limits.OPENINGS_MAX
+
+
+@pytest.mark.parametrize(("size", "status"), [(1999, 200), (2000, 200), (2001, 413)])
+@pytest.mark.parametrize("chunked", [False, True])
+def test_bodies_at_the_limit(size, status, chunked):
+    app = create_app(Settings(body_bytes=2000))
+    body = wall().ljust(size)
+
+    async def pieces():
+        yield body[:700]
+        yield body[700:]
+
+    content = pieces() if chunked else body
+    answer = call("POST", "/v1/layout", app, content=content, headers={"content-type": "application/json"})
+    assert answer.status_code == status
+
+
+@pytest.mark.parametrize(("size", "status"), [(299, 200), (300, 200), (301, 414)])
+def test_targets_at_the_limit(size, status):
+    app = create_app(Settings(url_bytes=300))
+    query = "x" * (size - len("/health"))
+    assert call("GET", f"/health?{query}", app).status_code == status
+
+
+def test_work_past_the_concurrency_is_sent_away_and_health_still_answers():
+    app = create_app(Settings(concurrency=2))
+    assert isinstance(app, Outer)
+    for under_way, status in ((1, 200), (2, 503), (3, 503)):
+        app.under_way = under_way
+        answer = call("POST", "/v1/layout", app, content=wall(), headers={"content-type": "application/json"})
+        assert answer.status_code == status
+        assert call("GET", "/health", app).status_code == 200
+        if status == 503:
+            assert answer.headers["retry-after"] == "1"
+            assert answer.json()["code"] == "busy"
