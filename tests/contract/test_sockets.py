@@ -1,0 +1,162 @@
+"""Hostile bytes on a socket, against the server as the command starts it."""
+
+import os
+import re
+import signal
+import socket
+import subprocess
+import sys
+import time
+
+import pytest
+
+BODY = b'{"units":"in","length":144,"height":96}'
+HEAD = b"POST /v1/layout HTTP/1.1\r\nHost: x\r\nContent-Type: application/json\r\n"
+
+
+def free_port() -> int:
+    with socket.socket() as probe:
+        probe.bind(("127.0.0.1", 0))
+        return int(probe.getsockname()[1])
+
+
+def started() -> tuple[subprocess.Popen[bytes], int]:
+    """The server on a free port, with a body wait of one second."""
+    port = free_port()
+    server = subprocess.Popen(
+        [sys.executable, "-m", "wallwright.command", "serve", "--port", str(port)],
+        env={**os.environ, "WALLWRIGHT_BODY_WAIT_SECONDS": "1"},
+        stdout=subprocess.DEVNULL,
+        stderr=subprocess.DEVNULL,
+    )
+    until = time.monotonic() + 30
+    while time.monotonic() < until:
+        try:
+            socket.create_connection(("127.0.0.1", port), 1).close()
+        except OSError:
+            time.sleep(0.05)
+        else:
+            return server, port
+    server.kill()
+    raise AssertionError("the server did not start")
+
+
+@pytest.fixture(scope="module")
+def port():
+    server, number = started()
+    yield number
+    server.kill()
+    server.wait(10)
+
+
+def said(port: int, *pieces: bytes, wait: float = 5) -> bytes:
+    """What the server answers to bytes sent piece by piece: the first answer whole, or what came in time."""
+    with socket.create_connection(("127.0.0.1", port), 5) as line:
+        for piece in pieces:
+            line.sendall(piece)
+        line.settimeout(wait)
+        found = b""
+        try:
+            while more := line.recv(65536):
+                found += more
+                length = re.search(rb"content-length: ([0-9]+)\r\n", found)
+                if length and len(found.partition(b"\r\n\r\n")[2]) >= int(length[1]):
+                    break
+        except (TimeoutError, ConnectionResetError):
+            pass
+        return found
+
+
+def status(answer: bytes) -> int:
+    return int(answer.split(b" ", 2)[1]) if answer.startswith(b"HTTP/1.1 ") else 0
+
+
+def with_length(body: bytes, length: int | None = None) -> bytes:
+    return HEAD + b"Content-Length: %d\r\n\r\n" % (len(body) if length is None else length) + body
+
+
+def test_an_honest_request_is_answered(port):
+    answer = said(port, with_length(BODY))
+    assert status(answer) == 200
+    assert b"\r\nserver:" not in answer.lower()
+
+
+def test_a_body_that_comes_in_pieces_is_answered(port):
+    whole = with_length(BODY)
+    assert status(said(port, *(whole[at : at + 20] for at in range(0, len(whole), 20)))) == 200
+
+
+def test_a_body_shorter_than_it_says_is_408_as_a_problem(port):
+    began = time.monotonic()
+    answer = said(port, with_length(BODY, len(BODY) + 50))
+    assert status(answer) == 408
+    assert b"application/problem+json" in answer
+    assert b"connection: close" in answer.lower()
+    assert time.monotonic() - began < 5
+
+
+def test_a_body_larger_than_the_limit_is_413_by_its_length_and_by_its_chunks(port):
+    assert status(said(port, with_length(b"", 10_000_000))) == 413
+    chunk = b"8000\r\n" + b" " * 0x8000 + b"\r\n"
+    assert status(said(port, HEAD + b"Transfer-Encoding: chunked\r\n\r\n", *([chunk] * 9))) == 413
+
+
+def test_a_good_body_in_chunks_is_answered(port):
+    chunked = b"%x\r\n%b\r\n0\r\n\r\n" % (len(BODY), BODY)
+    assert status(said(port, HEAD + b"Transfer-Encoding: chunked\r\n\r\n" + chunked)) == 200
+
+
+@pytest.mark.parametrize(
+    "raw",
+    [
+        HEAD + b"Transfer-Encoding: chunked\r\n\r\nzz\r\nabc\r\n",
+        HEAD + b"Content-Length: -5\r\n\r\n",
+        HEAD + b"Content-Length: 5\r\nContent-Length: 6\r\n\r\nabcde",
+        b"nonsense\r\n\r\n",
+        b"\x16\x03\x01\x02\x00\x01\x00\x01\xfc\x03\x03" + b"\x00" * 50 + b"\r\n\r\n",
+        b"GET /health HTTP/1.1\r\nHost: x\r\nBad Header\r\n\r\n",
+        b"GET /he\x00alth HTTP/1.1\r\nHost: x\r\n\r\n",
+    ],
+)
+def test_what_is_no_http_is_400_and_tells_nothing(port, raw):
+    answer = said(port, raw)
+    assert status(answer) in (0, 400)
+    for secret in (b"Traceback", b"uvicorn", b"site-packages", b"httptools"):
+        assert secret not in answer
+
+
+def test_long_targets_and_large_headers_are_refused(port):
+    assert status(said(port, b"GET /health?" + b"x" * 13_000 + b" HTTP/1.1\r\nHost: x\r\n\r\n")) == 414
+    many = b"".join(b"X-%d: %s\r\n" % (number, b"y" * 400) for number in range(100))
+    assert status(said(port, b"GET /health HTTP/1.1\r\nHost: x\r\n" + many + b"\r\n")) == 431
+
+
+def test_callers_that_leave_in_the_middle_do_no_harm(port):
+    for cut in (10, 80, len(with_length(BODY)) - 5):
+        with socket.create_connection(("127.0.0.1", port), 5) as line:
+            line.sendall(with_length(BODY)[:cut])
+    assert status(said(port, with_length(BODY))) == 200
+
+
+def test_two_requests_on_one_line_are_both_answered(port):
+    with socket.create_connection(("127.0.0.1", port), 5) as line:
+        line.sendall(b"GET /health HTTP/1.1\r\nHost: x\r\n\r\n" * 2)
+        line.settimeout(5)
+        found = b""
+        while found.count(b'{"status":"ok"}') < 2:
+            more = line.recv(65536)
+            assert more
+            found += more
+
+
+def test_a_stop_signal_ends_it_soon_even_with_a_slow_body_open():
+    server, number = started()
+    with socket.create_connection(("127.0.0.1", number), 5) as line:
+        line.sendall(with_length(b"{", 100))
+        time.sleep(0.2)
+        server.send_signal(signal.SIGTERM)
+        try:
+            server.wait(15)
+        finally:
+            server.kill()
+    assert server.returncode in (0, -signal.SIGTERM)
