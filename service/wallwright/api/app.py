@@ -14,7 +14,7 @@ from wallwright import __version__
 from wallwright.api import links
 from wallwright.api.negotiation import chosen, require_json
 from wallwright.api.outer import App, Outer
-from wallwright.api.problems import PROBLEMS, Refused
+from wallwright.api.problems import PROBLEMS, SCHEMA_FAULTS, Refused
 from wallwright.api.reader import Reader
 from wallwright.api.settings import Settings, settings_from
 from wallwright.findings import FAULTS, KINDS, PlanRefused
@@ -145,8 +145,9 @@ class CodePage(msgspec.Struct, frozen=True):
 
 
 def code_pages() -> dict[str, CodePage]:
-    """Every code of the service: problems, faults of a plan, findings."""
+    """Every code of the service: problems, faults of a request and of a plan, findings."""
     pages = {code: CodePage(code, "problem", k.title, k.meaning, k.cure) for code, k in PROBLEMS.items()}
+    pages |= {code: CodePage(code, "fault", s.title, s.meaning, s.cure) for code, s in SCHEMA_FAULTS.items()}
     pages |= {code: CodePage(code, "fault", f.title, f.meaning, f.cure) for code, f in FAULTS.items()}
     pages |= {code: CodePage(code, "finding", n.title, n.meaning, n.cure) for code, n in KINDS.items()}
     return pages

@@ -76,6 +76,32 @@ PROBLEMS: Final[dict[str, ProblemKind]] = {
 }  # fmt: skip
 
 
+class SchemaFault(msgspec.Struct, frozen=True):
+    """A way in which a field breaks the schema, as its page tells it."""
+
+    title: str
+    meaning: str
+    cure: str
+
+
+SCHEMA_FAULTS: Final[dict[str, SchemaFault]] = {
+    "unknown-field": SchemaFault(
+        "Unknown field", "There is no field of that name here.", "Use the nearest name that the detail gives, or leave it out."
+    ),
+    "missing-field": SchemaFault("Missing field", "A field that is required is not there.", "Give it."),
+    "null": SchemaFault("Null", "A field holds null.", "Leave the field out where it is not to be said."),
+    "type": SchemaFault("Wrong kind of value", "A field holds another kind of JSON value.", "Give the kind named."),
+    "value": SchemaFault(
+        "Value not allowed", "A word, number or text is not among those that the field takes.", "Give one of those named."
+    ),
+    "count": SchemaFault("Too many or too few", "A list is longer or shorter than it may be.", "Give as many as named."),
+    "length": SchemaFault(
+        "Not a length", "A length is neither a number within its range nor a tape text.",
+        "Write a number in `units`, or a tape text such as 7' 6 1/2\" or 2286 mm.",
+    ),
+}  # fmt: skip
+
+
 class Refused(Exception):
     """A request that is answered with a problem."""
 
