@@ -131,6 +131,13 @@ def test_long_targets_and_large_headers_are_refused(port):
     assert status(said(port, b"GET /health HTTP/1.1\r\nHost: x\r\n" + many + b"\r\n")) == 431
 
 
+@pytest.mark.parametrize("target", [b"/health", b"/nope", b"/v1/layout", b"/v1/examples/boat-store"])
+def test_head_has_the_length_and_no_body(port, target):
+    head, _, body = said(port, b"HEAD %b HTTP/1.1\r\nHost: x\r\n\r\n" % target, wait=0.3).partition(b"\r\n\r\n")
+    assert body == b""
+    assert int(re.search(rb"content-length: ([0-9]+)", head)[1]) > 0
+
+
 def test_callers_that_leave_in_the_middle_do_no_harm(port):
     for cut in (10, 80, len(with_length(BODY)) - 5):
         with socket.create_connection(("127.0.0.1", port), 5) as line:

@@ -51,12 +51,14 @@ class Outer:
                 seen["status"] = message["status"]
                 message["headers"] = _with_common(message["headers"], request_id)
             elif message["type"] == "http.response.body":
+                if scope["method"] == "HEAD":
+                    message["body"] = b""
                 seen["bytes"] += len(message.get("body", b""))
             await send(message)
 
         refused = self._refusal(scope)
         if refused is not None:
-            await send_problem(refused, scope, sending)
+            await send_problem(refused, sending)
         else:
             await self._inside(scope, receive, sending, seen)
         _log(scope, seen, started, request_id)
@@ -70,7 +72,7 @@ class Outer:
         except Exception as error:
             _FAILURES.error("request failed", exc_info=error)
             if not seen["status"]:
-                await send_problem(Refused("internal"), scope, send)
+                await send_problem(Refused("internal"), send)
         finally:
             self.under_way -= queued
 
@@ -92,8 +94,8 @@ class Outer:
         return None
 
 
-async def send_problem(refused: Refused, scope: Scope, send: Send) -> None:
-    """Send a problem as JSON, without a body to HEAD."""
+async def send_problem(refused: Refused, send: Send) -> None:
+    """Send a problem as JSON."""
     body = refused.body()
     headers = [
         (b"content-type", b"application/problem+json"),
@@ -102,7 +104,7 @@ async def send_problem(refused: Refused, scope: Scope, send: Send) -> None:
         *((name.lower().encode(), value.encode()) for name, value in refused.headers.items()),
     ]
     await send({"type": "http.response.start", "status": refused.status, "headers": headers})
-    await send({"type": "http.response.body", "body": b"" if scope["method"] == "HEAD" else body})
+    await send({"type": "http.response.body", "body": body})
 
 
 def _request_id(scope: Scope) -> bytes:

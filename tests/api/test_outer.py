@@ -1,0 +1,95 @@
+"""The outermost layer alone, over an application of the test's own."""
+
+import asyncio
+import json
+import logging
+from typing import Any
+
+from wallwright.api.outer import Outer
+from wallwright.api.settings import Settings
+
+
+def answered(
+    app: Any, method: str = "GET", path: str = "/x", headers: list[tuple[bytes, bytes]] | None = None
+) -> list[Any]:
+    """Every message sent for one request."""
+    scope = {
+        "type": "http", "method": method, "path": path, "raw_path": path.encode(), "query_string": b"secret=1",
+        "headers": headers or [],
+    }  # fmt: skip
+    sent: list[Any] = []
+
+    async def receive() -> dict[str, Any]:
+        return {"type": "http.request", "body": b"", "more_body": False}
+
+    async def send(message: Any) -> None:
+        sent.append(message)
+
+    asyncio.run(Outer(app, Settings())(scope, receive, send))
+    return sent
+
+
+async def whole(scope, receive, send):
+    await send({"type": "http.response.start", "status": 200, "headers": [(b"content-length", b"4")]})
+    await send({"type": "http.response.body", "body": b"body"})
+
+
+async def broken(scope, receive, send):
+    raise RuntimeError("secret place")
+
+
+async def broken_halfway(scope, receive, send):
+    await send({"type": "http.response.start", "status": 200, "headers": []})
+    raise RuntimeError("secret place")
+
+
+def test_head_keeps_the_length_and_sends_no_body():
+    start, body = answered(whole, "HEAD")
+    assert dict(start["headers"])[b"content-length"] == b"4"
+    assert body["body"] == b""
+    assert answered(whole)[1]["body"] == b"body"
+
+
+def test_what_escapes_the_application_is_a_problem_that_tells_nothing():
+    start, body = answered(broken)
+    assert start["status"] == 500
+    assert json.loads(body["body"])["code"] == "internal"
+    assert b"secret" not in body["body"]
+    assert dict(start["headers"])[b"x-content-type-options"] == b"nosniff"
+
+
+def test_an_answer_that_broke_halfway_gets_no_second_start():
+    assert [message["type"] for message in answered(broken_halfway)] == ["http.response.start"]
+
+
+def test_work_under_way_is_counted_down_also_when_it_breaks():
+    outer = Outer(broken, Settings())
+    scope = {"type": "http", "method": "GET", "path": "/x", "raw_path": b"/x", "query_string": b"", "headers": []}
+
+    async def nothing(*_):
+        return {"type": "http.request"}
+
+    asyncio.run(outer(scope, nothing, nothing))
+    assert outer.under_way == 0
+
+
+def test_a_request_id_of_good_form_is_kept_and_any_other_is_made_anew():
+    kept = answered(whole, headers=[(b"x-request-id", b"a-1.b_2")])[0]
+    assert dict(kept["headers"])[b"x-request-id"] == b"a-1.b_2"
+    for bad in (b"", b"a b", b"x" * 65, b"\xff", b"a\r\nb: c"):
+        made = dict(answered(whole, headers=[(b"x-request-id", bad)])[0]["headers"])[b"x-request-id"]
+        assert made != bad
+        assert len(made) == 32
+
+
+def test_the_log_line_holds_nothing_of_the_caller(caplog):
+    with caplog.at_level(logging.INFO, "wallwright.access"):
+        answered(whole, path="/private-name")
+        answered(whole, path="/health")
+    assert len(caplog.records) == 1
+    line = json.loads(caplog.records[0].message)
+    assert line["route"] == "unmatched"
+    assert line["status"] == 200
+    assert line["bytes"] == 4
+    assert "private" not in caplog.text
+    assert "secret" not in caplog.text
