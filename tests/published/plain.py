@@ -19,8 +19,9 @@ def feet(size: int) -> int:
 
 
 def plain_wall(length: int, spacing: int = 16 * INCH, height: int = inches("97 1/8"), **more: object) -> Wall:
-    """A wall of single posts at both ends, laid out from its plate's left end, sheets without gaps."""
-    fields: dict[str, object] = {"tape": Tape(zero="plate"), "sheathing": Sheathing(gap=0), **more}
+    """A wall of single posts at both ends, laid out from its plate's left end; sheets without gaps that cover it."""
+    skin = Sheathing(Sheet(length=120 * INCH), gap=0)
+    fields: dict[str, object] = {"tape": Tape(zero="plate"), "sheathing": skin, **more}
     return Wall(length=length, height=height, spacing=spacing, **fields)  # type: ignore[arg-type]
 
 
