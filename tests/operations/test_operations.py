@@ -47,6 +47,15 @@ def test_the_completed_request_gives_the_same_bytes(name):
     assert again.content == first.content
 
 
+@pytest.mark.parametrize("stock", ["00x0/1", "00x84-0/1", "0/1x0", "00x00"])
+def test_a_section_of_no_size_is_a_fault_like_any_other(stock):
+    opening = {"left": 48, "width": 30, "height": 40, "header": {"stock": stock}}
+    answer = post("/v1/layout", json.dumps({**WALL, "stud": stock, "openings": [opening]}).encode())
+    assert answer.status_code == 422
+    at = {error["pointer"] for error in answer.json()["errors"]}
+    assert {"/stud", "/openings/0/header/stock"} <= at
+
+
 def test_key_order_changes_nothing():
     turned = dict(reversed(list(EXAMPLES["layout"].items())))
     assert (

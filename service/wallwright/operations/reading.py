@@ -51,11 +51,14 @@ class Reading:
         except ValueError:
             self.faults.append(Fault("stock-unknown", pointer, (("given", given),)))
             return Stock(least[0], least[1])
+        sizes = []
         for size, low, high in ((stock.thickness, least[0], most[0]), (stock.width, least[1], most[1])):
             if not low <= size <= high:
                 values = (("given", size), ("least", low), ("most", high))
                 self.faults.append(Fault("length-out-of-range", pointer, values))
-        return stock
+            # As with lengths, reading goes on with a size that can be reckoned with; a name may say 0.
+            sizes.append(min(max(size, low), high))
+        return Stock(*sizes)
 
 
 STUD_LEAST = (limits.STUD_THICKNESS_MIN, limits.STUD_DEPTH_MIN)
