@@ -68,3 +68,13 @@ def test_every_place_that_developers_names_exists():
 @pytest.mark.parametrize("option", ["serve", "openapi", "example", "post", "health"])
 def test_the_command_knows_each_subcommand(option):
     assert wallwright(option, "--help").returncode == 0
+
+
+def test_the_grammar_in_developers_is_the_one_that_is_read():
+    import inspect
+
+    from wallwright import lengths
+
+    (grammar,) = re.findall(r"```abnf\n(.*?)```", DEVELOPERS, re.S)
+    documented = {line.strip() for line in inspect.getdoc(lengths).splitlines()}
+    assert {line.strip() for line in grammar.splitlines()} <= documented

@@ -1,6 +1,6 @@
 """Timber sections: a nominal size's dressed size, and the one name of a section.
 
-Source of the dressed sizes: American Softwood Lumber Standard PS 20, dry sizes.
+Dressed sizes come from `wallwright.published.softwood_lumber`.
 """
 
 import re
@@ -9,6 +9,7 @@ from typing import Final
 import msgspec
 
 from wallwright.lengths import INCH, MILLIMETRE, STOCK_PATTERN, inches, measure_of_text
+from wallwright.published.softwood_lumber import DRESSED
 
 
 class Stock(msgspec.Struct, frozen=True, gc=False):
@@ -23,17 +24,7 @@ class Stock(msgspec.Struct, frozen=True, gc=False):
         return stock_name(self)
 
 
-# Dressed dry sizes in inches, PS 20.
-_DRESSED_THICKNESS: Final = {"1": "3/4", "2": "1 1/2", "3": "2 1/2", "4": "3 1/2"}
-_DRESSED_WIDTH: Final = {
-    "2": "1 1/2", "3": "2 1/2", "4": "3 1/2", "5": "4 1/2", "6": "5 1/2", "8": "7 1/4", "10": "9 1/4", "12": "11 1/4",
-}  # fmt: skip
-NOMINAL: Final[dict[str, Stock]] = {
-    f"{thick}x{wide}": Stock(inches(thick_in), inches(wide_in))
-    for thick, thick_in in _DRESSED_THICKNESS.items()
-    for wide, wide_in in _DRESSED_WIDTH.items()
-    if int(wide) >= int(thick)
-}
+NOMINAL: Final[dict[str, Stock]] = {name: Stock(*sizes) for name, sizes in DRESSED.items()}
 _NOMINAL_NAMES: Final = {stock: name for name, stock in NOMINAL.items()}
 
 _STOCK: Final = re.compile(STOCK_PATTERN)
