@@ -6,7 +6,7 @@ from wallwright.drawing.paper import MARGIN, View
 from wallwright.drawing.scene import Area, Lines, Text
 from wallwright.lengths import Units, tape_text
 
-STRIP_HEIGHT = 30.0
+STRIP_HEIGHT = 33.0
 """Height that one plate takes on paper, its readings included, in millimetres."""
 _PLATE = 4.0
 

@@ -20,7 +20,7 @@ def _read() -> tuple[Source, dict[str, tuple[int, int]]]:
     return Source(table["source"], table["edition"], table["clause"]), sizes
 
 
-SOURCE: Final[Source]
-DRESSED: Final[dict[str, tuple[int, int]]]
+_TABLE: Final = _read()
+SOURCE: Final[Source] = _TABLE[0]
+DRESSED: Final[dict[str, tuple[int, int]]] = _TABLE[1]
 """Dressed thickness and width on the grid by nominal name such as ``2x4``."""
-SOURCE, DRESSED = _read()
