@@ -79,7 +79,7 @@ def test_each_example_is_answered_as_committed(operation):
     ).validate(json.loads(request))
 
 
-@settings(max_examples=60, suppress_health_check=list(HealthCheck))
+@settings(max_examples=60, deadline=None, suppress_health_check=list(HealthCheck))
 @given(walls())
 def test_answers_to_random_walls_keep_the_closed_document(wall):
     import msgspec
