@@ -218,7 +218,9 @@ def _end(building: Building, side: SideName, met: SideName, post: PostKind | Non
     """One end of a wall: how its post, sheets and cap meet the wall that it stands against."""
     other = building.sides[met]
     wall = building.sides[side].wall
-    lapped = wall.plates.top == 2 and other.wall.plates.top == 2
+    # Caps lap where both walls are doubled and their plates are of one thickness, so that they lie in one plane.
+    doubled = wall.plates.top == 2 and other.wall.plates.top == 2
+    lapped = doubled and wall.thickness == other.wall.thickness
     if side in building.through:
         return End(post or "three-stud", 0, -other.wall.depth if lapped else 0, None)
     reach = other.wall.depth + building.slip_gap

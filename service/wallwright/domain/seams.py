@@ -103,7 +103,9 @@ def _steps(plan: Plan, carriers: Carriers, way: _Way) -> list[_Way]:
         studs = carriers.studs_for(column.right, column.right + gap)
         if studs is not None:
             steps.append(_with(plan, way, column, column.right + gap, studs, rip, full if first else 0))
-    return steps or [_anywhere(plan, carriers, way, full, first)]
+    if all(step.scraps > way.scraps for step in steps):
+        steps.append(_anywhere(plan, carriers, way, full, first))
+    return steps
 
 
 def _ripped(plan: Plan, way: _Way, full: int) -> list[Column]:
@@ -121,18 +123,28 @@ def _ripped(plan: Plan, way: _Way, full: int) -> list[Column]:
 
 
 def _anywhere(plan: Plan, carriers: Carriers, way: _Way, full: int, first: bool) -> _Way:
-    """Where no line serves: the widest piece whose seam some upright, or a seam stud, can carry."""
+    """Where no line serves: the widest piece, to the inch, that leaves no scrap and whose seam can be carried."""
     wall = plan.wall
     gap = wall.sheathing.gap
-    inset = max(BEARING, (wall.thickness - gap) // 2)
-    edges = sorted({part.x + inset for part in carriers.uprights}, reverse=True)
-    for edge in edges:
-        if way.next + wall.thickness < edge < way.next + full:
-            studs = carriers.studs_for(edge, edge + gap)
-            if studs is not None:
-                return _with(plan, way, Column(way.next, edge), edge + gap, studs, 1, full if first else 0)
+    found: list[_Way] = []
+    for edge in range(way.next + full, way.next + wall.thickness, -INCH):
+        studs = carriers.studs_for(edge, edge + gap)
+        if studs is None:
+            continue
+        found.append(_with(plan, way, Column(way.next, edge), edge + gap, studs, 1, full if first else 0))
+        if found[-1].scraps == way.scraps and _leaves_room(plan, edge + gap):
+            return found[-1]
+    if found:
+        return min(found, key=lambda step: step.scraps)
     edge = way.next + full
     return _with(plan, way, Column(way.next, edge), edge + gap, (), 0, full if first else 0)
+
+
+def _leaves_room(plan: Plan, start: int) -> bool:
+    """Whether a sheet that starts there begins with no scrap: not just beside an opening or the end."""
+    if plan.wall.face_right - start < SCRAP:
+        return False
+    return not any(0 < opening.left - start < SCRAP for opening in plan.wall.openings)
 
 
 def _with(
