@@ -37,7 +37,7 @@ def settings_from(environment: Mapping[str, str] = os.environ) -> Settings:
         if not key.startswith(PREFIX):
             continue
         name = key.removeprefix(PREFIX).lower()
-        if name.startswith(("schema_", "examples", "test_")):
+        if name.startswith(("schema_", "examples", "fresh", "test_")):
             continue  # sizes of the test suite, no settings of the service
         if name not in names:
             raise BadSetting(f"{key} is no setting; known are {', '.join(PREFIX + n.upper() for n in names)}.")

@@ -1,19 +1,17 @@
 """How many random plans a property is tried on: WALLWRIGHT_EXAMPLES, 200 unless said.
 
-The default run draws the same plans every time, so that a change of the code is all that can change its
-outcome; a run that names its own count draws new ones.
+A run draws the same plans every time, so that a change of the code is all that can change its outcome;
+with WALLWRIGHT_FRESH set it draws new ones.
 """
 
 import os
 
 from hypothesis import HealthCheck, settings
 
-_EXAMPLES = os.environ.get("WALLWRIGHT_EXAMPLES")
-
 settings.register_profile(
     "wallwright",
-    max_examples=int(_EXAMPLES or 200),
-    derandomize=_EXAMPLES is None,
+    max_examples=int(os.environ.get("WALLWRIGHT_EXAMPLES", "200")),
+    derandomize=not os.environ.get("WALLWRIGHT_FRESH"),
     database=None,
     deadline=None,
     print_blob=True,
