@@ -97,7 +97,7 @@ KINDS: Final[dict[str, Kind]] = {
     ),
     "stud-slid": Kind(
         "note",
-        "{count} studs stand off their layout line, tight against a neighbour, so that no bay is wider than the spacing.",
+        "Off their layout line, tight against a neighbour so that no bay is wider than the spacing: {count} (see members).",
         "Stud slid off its line",
         "A stud on the layout would overlap an end stud, a king or a jack, and leaving it out would make a bay too wide.",
         "Nothing to mend: nail it to its neighbour and mark it where the plate marks say.",
@@ -113,7 +113,7 @@ KINDS: Final[dict[str, Kind]] = {
     ),
     "seam-stud-added": Kind(
         "note",
-        "{count} studs are added where a sheet's edge would lack timber behind it; the layout does not move.",
+        "Studs added where a sheet's edge would lack timber behind it: {count} (see members). The layout does not move.",
         "Seam stud added",
         "A seam between two sheets falls where the layout has no stud wide enough for both edges.",
         "Set the stud where it is marked. Sheets sized for spacing, or another first sheet, may save it.",
@@ -140,7 +140,7 @@ KINDS: Final[dict[str, Kind]] = {
     ),
     "narrow-piece": Kind(
         "caution",
-        "{count} pieces or legs of sheathing are under {least} wide; they split easily and hold few fasteners.",
+        "Pieces or legs of sheathing under {least} wide, which split easily and hold few fasteners: {count}.",
         "Narrow piece of sheathing",
         "A piece beside an end of the wall, or a leg beside an opening, is narrower than a foot.",
         "Move the opening, or change the length or the first sheet, if it can be had.",
@@ -148,7 +148,7 @@ KINDS: Final[dict[str, Kind]] = {
     ),
     "narrow-strip-no-bracing": Kind(
         "caution",
-        "{count} full-height strips are under {least} wide and are not counted as bracing.",
+        "Full-height strips under {least} wide, which are not counted as bracing: {count}.",
         "Strip too narrow to brace",
         "Sheathed strips under 24 in do not count as bracing panels.",
         "Leave wider lengths of wall without openings where the wall must resist wind.",
@@ -173,7 +173,7 @@ KINDS: Final[dict[str, Kind]] = {
     ),
     "sheets-sized-for-spacing-save": Kind(
         "note",
-        "Sheets sized for spacing would save {studs} added studs and {rips} rips.",
+        "Sheets sized for spacing would save, in added studs: {studs}; in rips: {rips}.",
         "Sized sheets would save work",
         "The gaps between full-size sheets add up, so that seams drift off the studs.",
         "Ask for sheets that are made the gap narrower than their module.",
@@ -206,7 +206,7 @@ KINDS: Final[dict[str, Kind]] = {
     ),
     "after-raising": Kind(
         "note",
-        "{count} pieces cross an end that slides between two walls: fix them once the wall stands.",
+        "Pieces that cross an end which slides between two walls: {count}. Fix them once the wall stands.",
         "Fixed after raising",
         "A sheet that runs past the end of a wall would stop it from sliding in.",
         "Fix these pieces after the wall stands and is plumb.",
