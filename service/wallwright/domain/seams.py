@@ -132,7 +132,7 @@ def _anywhere(plan: Plan, carriers: Carriers, way: _Way, full: int, first: bool)
         if studs is None:
             continue
         found.append(_with(plan, way, Column(way.next, edge), edge + gap, studs, 1, full if first else 0))
-        if found[-1].scraps == way.scraps and _leaves_room(plan, edge + gap):
+        if found[-1].scraps == way.scraps:
             return found[-1]
     if found:
         return min(found, key=lambda step: step.scraps)
@@ -156,6 +156,8 @@ def _with(
     at_end = not way.columns or column.right + wall.sheathing.gap >= wall.face_right
     beside = legs(plan, column)
     scraps = sum(1 for low, high in beside if high - low < SCRAP) + int(width < SCRAP)
+    # A start that leaves the next sheet a scrap is told now, while there are other places to cut.
+    scraps += int(after < wall.face_right and not _leaves_room(plan, after))
     return _Way(
         after,
         way.scraps + scraps,
