@@ -27,7 +27,10 @@ class Rect(msgspec.Struct, frozen=True, gc=False):
 
 
 def remainder(whole: Rect, voids: list[Rect]) -> list[tuple[Outline, tuple[Outline, ...]]]:
-    """What is left of ``whole`` once ``voids`` are cut from it: outlines, each with its cut-outs, left to right."""
+    """What is left of ``whole`` once ``voids`` are cut from it: outlines, each with its cut-outs, left to right.
+
+    The voids stand apart from one another, as a wall's openings do: two that met in a corner would share a point.
+    """
     cutting = [
         void
         for void in voids
