@@ -16,7 +16,8 @@ REACH = 12 * INCH
 
 def seams(wall: Wall, columns: tuple[Column, ...], courses: tuple[Row, ...], layout: Layout) -> tuple[Seam, ...]:
     """Every seam between two sheets, upright ones from left to right, then level ones from the bottom up."""
-    outer = [member for member in layout.members if member.z == 0]
+    # A cap plate never limits a seam: where it stops short of the corner, the next wall's cap runs on.
+    outer = [member for member in layout.members if member.z == 0 and member.role != "cap-plate"]
     found: list[Seam] = []
     for left, right in zip(columns, columns[1:], strict=False):
         for course in courses:
