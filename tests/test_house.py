@@ -63,7 +63,8 @@ def breaches(path: Path, package: list[str]) -> list[str]:
 
 
 def package_of(path: Path) -> list[str]:
-    relative = path.relative_to(ROOT / "service")
+    top = "viewer" if path.is_relative_to(ROOT / "viewer") else "service"
+    relative = path.relative_to(ROOT / top)
     return list(relative.parts[:-1])
 
 
@@ -100,19 +101,44 @@ def test_the_domain_touches_neither_web_nor_files_nor_clock():
         )
 
 
+def pages() -> list[Path]:
+    return sorted((ROOT / "viewer" / "wallwright_viewer").rglob("*.py"))
+
+
+def page_breaches(path: Path) -> list[str]:
+    """Imports of one viewer module beyond the floor, the wire and the operations."""
+    package = list(path.relative_to(ROOT / "viewer").parts[:-1]) if path.is_relative_to(ROOT) else ["wallwright_viewer"]
+    return [name for name in imports(path, package) if room(name) not in FLOOR | {"operations", "wire", "outside", ""}]
+
+
 def test_one_module_imports_svgwrite():
     users = [
-        path for path in modules() if any(name.split(".")[0] == "svgwrite" for name in imports(path, package_of(path)))
+        path
+        for path in [*modules(), *pages()]
+        if any(name.split(".")[0] == "svgwrite" for name in imports(path, package_of(path)))
     ]
     assert [path.name for path in users] == ["svg.py"]
 
 
 def test_viewer_and_api_do_not_know_each_other():
-    for path in (ROOT / "viewer").rglob("*.py"):
-        assert not [name for name in imports(path, ["wallwright_viewer"]) if name.startswith("wallwright.api")]
+    for path in pages():
+        assert page_breaches(path) == []
     for path in modules():
         if path.name != "command.py":
             assert not [name for name in imports(path, package_of(path)) if name.startswith("wallwright_viewer")]
+
+
+def test_a_page_that_reaches_past_the_operations_is_found(tmp_path):
+    planted = tmp_path / "planted.py"
+    planted.write_text("from wallwright.domain import wall\nfrom wallwright.drawing import svg\n")
+    assert len(page_breaches(planted)) == 2
+
+
+def test_every_module_has_a_room():
+    loose = {path.stem for path in (ROOT / "service/wallwright").glob("*.py")}
+    assert loose == FLOOR | {"__init__", "command"}
+    rooms = {path.parent.name for path in (ROOT / "service/wallwright").glob("*/__init__.py")}
+    assert rooms <= set(MAY_IMPORT)
 
 
 def test_nobody_imports_the_folders_by_name():
