@@ -161,3 +161,18 @@ def test_labels_spread_within_their_room():
 
 def test_an_inch_drawing_has_a_standard_scale():
     assert inches("3/8") * 32 == inches("12")
+
+
+def test_sheets_are_dimensioned_at_the_width_to_cut():
+    from wallwright.operations.walls import to_domain as wall_of
+
+    done = framed(wall_of(request("sheathing", Wall)))
+    skin = skinned(done)
+    written = [
+        shape.text for shape in sheathing_scene(skin, "in", "0" * 8, done.layout).shapes if isinstance(shape, Text)
+    ]
+    for column in done.columns.columns:
+        from wallwright.lengths import tape_text
+
+        assert tape_text(column.right - column.left, "in") in written
+    assert "4' 0 1/8\"" not in written

@@ -130,18 +130,20 @@ def _inside(loops: tuple[tuple[Point, ...], ...], left: int, right: int, y: int)
 def _dimensions(view: View, skin: Skin, units: Units) -> Shapes:
     wall = skin.wall
     foot = view.y(wall.face_bottom)
-    edges = sorted(
-        {wall.face_left, wall.face_right, *(seam.before for seam in skin.seams if seam.direction == "upright")}
-    )
-    shapes = string(view, edges, foot + 8, [tape_text(b - a, units) for a, b in zip(edges, edges[1:], strict=False)])
+    seams = sorted({(seam.before, seam.after) for seam in skin.seams if seam.direction == "upright"})
+    # Each text is the width to cut, from where its sheet starts past the gap; the ticks stand at the sheets' right edges.
+    end = max(x for piece in skin.pieces for x, _ in piece.outline)
+    starts: list[int] = [wall.face_left, *(after for _, after in seams)]
+    ends: list[int] = [*(before for before, _ in seams), end]
+    widths = [tape_text(right - left, units) for left, right in zip(starts, ends, strict=True)]
+    shapes = string(view, [wall.face_left, *ends], foot + 8, widths)
     if wall.openings:
         stops = sorted({wall.face_left, wall.face_right, *(x for o in wall.openings for x in (o.left, o.right))})
         texts = [tape_text(b - a, units) for a, b in zip(stops, stops[1:], strict=False)]
         shapes += string(view, stops, foot + 16, texts)
     whole = tape_text(wall.face_right - wall.face_left, units)
     shapes += string(view, [wall.face_left, wall.face_right], foot + 24, [whole])
-    ends = string(view, [0, wall.length], foot + 32, [f"plate {tape_text(wall.length, units)}"])
-    shapes += ends
+    shapes += string(view, [0, wall.length], foot + 32, [f"plate {tape_text(wall.length, units)}"])
     left = view.x(min(0, wall.face_left))
     shapes += upright(view, wall.face_bottom, wall.height, left - 6, tape_text(wall.height - wall.face_bottom, units))
     if wall.sheathing.under_sheet:
