@@ -155,6 +155,15 @@ def test_faults_of_a_wall_laid_out_from_the_right_are_told_as_given():
         assert '3"' in error["detail"]
 
 
+def test_a_range_reads_upwards_whichever_end_the_wall_is_laid_out_from():
+    told = []
+    for start in ("left", "right"):
+        answer = post("/v1/layout", wall(openings=[{**WINDOW, "left": 130}], layout={"from": start}))
+        told.append(next(e["detail"] for e in answer.json()["errors"] if e["code"] == "opening-outside-wall"))
+    assert 'anywhere from 0" to 9\' 6".' in told[0]
+    assert told[0] == told[1]
+
+
 def test_lying_sheets_are_refused_where_sheets_are_laid():
     body = wall(sheathing={"direction": "lying"})
     assert post("/v1/layout", body).status_code == 200

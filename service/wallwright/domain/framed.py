@@ -125,6 +125,11 @@ def _turned_fault(fault: Fault, wall: Wall) -> Fault:
     if rest == ["left"]:
         width = wall.openings[index].width
         values = tuple((name, _turned_value(name, value, wall.length - width)) for name, value in values)
+        turned = dict(values)
+        if "least" in turned and "most" in turned:
+            # In the mirror the two ends of a range change places.
+            turned["least"], turned["most"] = turned["most"], turned["least"]
+            values = tuple(turned.items())
     return Fault(fault.code, "/".join(["", "openings", str(index), *rest]), values)
 
 
