@@ -11,7 +11,7 @@ import msgspec
 import uvicorn
 
 from wallwright import __version__
-from wallwright.api.app import create_app, encoded, plan_refused
+from wallwright.api.app import code_pages, create_app, encoded, plan_refused
 from wallwright.api.links import packed
 from wallwright.api.outer import App
 from wallwright.api.problems import Refused
@@ -21,12 +21,13 @@ from wallwright.findings import PlanRefused
 from wallwright.operations.document import document_bytes
 from wallwright.operations.examples import EXAMPLES, example_bytes
 from wallwright.operations.table import BY_NAME
+from wallwright_viewer.pages import routes
 
 
 def application() -> App:
     """The whole service, API and viewer, with settings from the environment."""
     logging.basicConfig(level=logging.INFO, format="%(message)s", stream=sys.stderr)
-    return create_app(settings_from())
+    return create_app(settings_from(), routes(code_pages(), packed))
 
 
 def main(arguments: list[str] | None = None) -> int:
@@ -67,6 +68,7 @@ def _serve(options: argparse.Namespace) -> int:
     settings_from()
     base = f"http://{options.host}:{options.port}"
     print(f"wallwright {__version__} at {base}")
+    print(f"pages for people: {base}/")
     print(f"the example, drawn: {base}/v1/layout.svg?z={packed(example_bytes('layout'))}", flush=True)
     # Parser and loop are named, so that what happens to be installed changes nothing.
     uvicorn.run(

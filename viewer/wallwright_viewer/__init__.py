@@ -1,1 +1,1 @@
-"""The pages of wallwright: forms and drawings rendered on the server, without scripts."""
+"""Pages for people: a form, drawings, code pages and the reference, made on the server and without script."""

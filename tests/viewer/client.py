@@ -1,0 +1,56 @@
+"""The application with its pages, called in process, and a reader of what they hold."""
+
+from html.parser import HTMLParser
+
+import httpx
+from tests.api.client import call
+
+from wallwright.api.app import code_pages, create_app
+from wallwright.api.links import packed
+from wallwright.api.settings import Settings
+from wallwright_viewer.form import example, link
+from wallwright_viewer.pages import routes
+
+CODES = code_pages()
+APP = create_app(Settings(), routes(CODES, packed))
+EXAMPLE = link(example())
+PAGES = (
+    "/",
+    f"/?{EXAMPLE}",
+    "/?units=in&width=x&front.1.left=0",
+    "/reference",
+    "/problems/two-people",
+    "/problems/none",
+)
+
+
+class Page(HTMLParser):
+    """The elements of a page with their attributes, and its text."""
+
+    def __init__(self, text: str) -> None:
+        super().__init__()
+        self.elements: list[tuple[str, dict[str, str]]] = []
+        self.words: list[str] = []
+        self.feed(text)
+
+    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
+        self.elements.append((tag, {name: value or "" for name, value in attrs}))
+
+    def handle_data(self, data: str) -> None:
+        self.words.append(data)
+
+    def all(self, tag: str) -> list[dict[str, str]]:
+        return [attributes for name, attributes in self.elements if name == tag]
+
+    @property
+    def text(self) -> str:
+        return " ".join(" ".join(self.words).split())
+
+
+def get(path: str, accept: str = "text/html", method: str = "GET", **headers: str) -> httpx.Response:
+    """One page, as a browser asks for it."""
+    return call(method, path, APP, headers={"accept": accept, **headers})
+
+
+def page(path: str) -> Page:
+    return Page(get(path).text)

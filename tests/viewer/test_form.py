@@ -1,0 +1,177 @@
+"""The form: read from a link, written to one, changed without script, and never shaken by what is sent."""
+
+from html import escape
+from urllib.parse import urlencode
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from tests.viewer.client import EXAMPLE, get, page
+
+from wallwright.api.reader import Reader
+from wallwright.operations.examples import EXAMPLES, example_bytes
+from wallwright.operations.table import BY_NAME
+from wallwright.wire.building import Building
+from wallwright_viewer.fields import OPENING, PLAIN, SIDES, input_name
+from wallwright_viewer.form import changed, example, link, read
+from wallwright_viewer.question import asked, place_of
+
+HOSTILE = "\"'><script>alert(1)</script>{{7*7}}"
+BUILDING = BY_NAME["building"]
+
+
+def followed(query: str) -> tuple[str, str]:
+    """Query and place that a changing form leads to."""
+    answer = get(f"/?{query}")
+    assert answer.status_code == 303
+    path, _, place = answer.headers["location"].partition("#")
+    assert path.startswith("/?")
+    assert path.endswith("&edit=1")
+    shown = page(path)
+    assert not shown.all("svg")
+    assert shown.text.count("Error") == 0
+    return path[2:].removesuffix("&edit=1"), place
+
+
+def test_the_form_starts_with_the_worked_example_of_the_service():
+    filled = asked(example())
+    assert filled.errors == {}
+    wanted = Reader(Building).read(example_bytes("building"))
+    assert BUILDING.identity(filled.request) == BUILDING.identity(wanted)
+    assert EXAMPLES["building"]["name"] in {a.get("value") for a in page("/").all("input")}
+
+
+def test_a_link_holds_everything():
+    assert read(link(example()).encode()) == read(EXAMPLE.encode())
+    assert link(read(EXAMPLE.encode())) == EXAMPLE
+    filled = read(EXAMPLE.encode())
+    assert BUILDING.identity(asked(filled).request) == BUILDING.identity(asked(example()).request)
+
+
+def test_the_answer_leads_back_to_its_form():
+    (back,) = [attributes["href"] for attributes in page(f"/?{EXAMPLE}").all("a") if "edit=1" in attributes["href"]]
+    assert back == f"/?{EXAMPLE}&edit=1#form"
+
+
+@pytest.mark.parametrize("side", SIDES)
+def test_an_opening_is_added_and_removed_without_script(side):
+    before = read(EXAMPLE.encode())
+    query, place = followed(f"{EXAMPLE}&do=add-{side}")
+    assert place == side
+    count = len(before.openings[side])
+    assert len(read(query.encode()).openings[side]) == count + 1
+    again, _ = followed(f"{query}&do=remove-{side}-{count + 1}")
+    assert again == EXAMPLE
+
+
+def test_the_opening_that_is_named_is_the_one_removed():
+    query, _ = followed(f"{EXAMPLE}&front.2.left=1%27&front.2.width=1%27&front.2.height=2%27&do=remove-front-1")
+    (left,) = read(query.encode()).openings["front"]
+    assert left["left"] == "1'"
+
+
+def test_no_more_openings_are_added_than_the_contract_takes():
+    query = EXAMPLE + "".join(f"&front.{n}.left={n}" for n in range(2, 40)) + "&do=add-front"
+    found, _ = followed(query)
+    assert len(read(found.encode()).openings["front"]) == 24
+
+
+def test_changing_units_changes_no_length():
+    in_mm, _ = followed(EXAMPLE.replace("units=in", "units=mm") + "&was=in")
+    metric = read(in_mm.encode())
+    # 1 in is 25.4 mm exactly (NIST SP 811, 2008 edition, appendix B.8).
+    assert metric.values["width"] == "4267.2 mm"
+    assert metric.values["sheet_width"] == "1219.2 mm"
+    assert metric.values["thickness"] == "11.1125 mm"
+    back, _ = followed(in_mm.replace("units=mm", "units=in") + "&was=mm")
+    assert BUILDING.identity(asked(read(back.encode())).request) == BUILDING.identity(asked(example()).request)
+    assert read(back.encode()).values["width"] == "14' 0\""
+
+
+def test_what_is_no_length_is_left_as_it_is_when_units_change():
+    odd = changed(read(b"units=mm&was=in&width=wide&front.1.left=7x"))
+    assert odd.values["width"] == "wide"
+    assert odd.openings["front"][0]["left"] == "7x"
+
+
+@pytest.mark.parametrize("field", [field.name for field in PLAIN] + ["front.1.name", "left.1.header", "back.1.width"])
+def test_hostile_text_is_shown_as_text(field):
+    answer = get("/?" + urlencode({"units": "in", field: HOSTILE}))
+    assert answer.status_code == 200
+    assert HOSTILE not in answer.text
+    choice = next((one for one in PLAIN if one.name == field and one.words), None)
+    assert choice is not None or escape(HOSTILE, quote=True).replace("&#x27;", "&#39;").replace("&quot;", "&#34;") in (
+        answer.text
+    )
+
+
+def test_a_hostile_name_is_drawn_as_text():
+    filled = example()
+    filled.values["name"] = HOSTILE
+    answer = get(f"/?{link(filled)}")
+    assert answer.text.count("<svg ") == 9
+    assert "<script" not in answer.text
+
+
+@pytest.mark.parametrize(
+    ("pointer", "name"),
+    [
+        ("/footprint/width", "width"),
+        ("/wall_height", "wall_height"),
+        ("/walls/front/stud/thickness", ""),
+        ("/walls/front/stud", "stud"),
+        ("/walls/left/openings/1/height", "left.2.height"),
+        ("/walls/left/openings/0/header/stock", "left.1.header"),
+        ("/walls/back/openings/0", "back.1.left"),
+        ("/walls/right/sheathing/gap", "gap"),
+        ("/nowhere", ""),
+    ],
+)
+def test_each_pointer_finds_its_field(pointer, name):
+    assert place_of(pointer) == name
+
+
+def test_every_field_is_found_by_its_own_pointer():
+    for field in PLAIN:
+        assert place_of("/" + "/".join(field.path)) == field.name
+    for side in SIDES:
+        for field in OPENING:
+            pointer = f"/walls/{side}/openings/0/" + "/".join(field.path)
+            assert place_of(pointer) == input_name(side, 1, field)
+
+
+@pytest.mark.parametrize("query", ["a", "&&&=", "%00=%ff", "units=cm", "front.999.left=1", "do=add", "x=" + "%F0" * 40])
+def test_odd_queries_are_answered(query):
+    assert get(f"/?{query}").status_code in (200, 303)
+
+
+def test_more_inputs_than_a_form_has_are_refused_with_a_page():
+    answer = get("/?" + "&" * 1_000 + "a=1")
+    assert answer.status_code == 400
+    assert answer.text.startswith("<!doctype html>")
+
+
+def test_a_change_of_page_cannot_lead_elsewhere():
+    answer = get("/?name=%0d%0aSet-Cookie:x&do=add-front")
+    assert answer.status_code == 303
+    assert "set-cookie" not in answer.headers
+    assert "\n" not in answer.headers["location"]
+
+
+TEXTS = st.one_of(
+    st.sampled_from(
+        ["", "0", "1'", "14'", "48", "7' 5\"", "-3", "abc", "1/0", "2x4", "2x12", "osb", "deck", "front back"]
+    ),
+    st.text(max_size=12),
+)
+NAMES = st.sampled_from(
+    ["units", "was", "do", *(field.name for field in PLAIN)]
+    + [input_name(side, row, field) for side in SIDES for row in (1, 2) for field in OPENING]
+)
+
+
+@given(st.dictionaries(NAMES, TEXTS, max_size=12))
+def test_whatever_is_sent_is_answered_with_a_page(values):
+    start = dict(example().values)
+    answer = get("/?" + urlencode({**start, **values}, errors="replace"))
+    assert answer.status_code in (200, 303)

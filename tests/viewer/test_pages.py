@@ -1,0 +1,169 @@
+"""The pages: what they hold, that their links work, and that nothing on them runs."""
+
+import json
+import re
+
+import pytest
+from tests.api.client import call
+from tests.viewer.client import APP, CODES, EXAMPLE, PAGES, get, page
+
+from wallwright.operations.document import document_bytes
+from wallwright_viewer.pages import _DATA
+
+SHEET = (_DATA / "static" / "style.css").read_text(encoding="utf-8")
+
+
+@pytest.mark.parametrize("path", PAGES)
+def test_no_page_holds_anything_that_runs_or_comes_from_elsewhere(path):
+    answer = get(path)
+    found = page(path)
+    names = {tag for tag, _ in found.elements}
+    assert not names & {"script", "iframe", "object", "embed", "base"}
+    for tag, attributes in found.elements:
+        assert not [name for name in attributes if name == "style" or name.startswith("on")], tag
+        for name in ("href", "src", "action"):
+            assert attributes.get(name, "/").startswith(("/", "#")), (tag, attributes)
+    policy = answer.headers["content-security-policy"]
+    assert "default-src 'none'" in policy
+    assert "unsafe" not in policy
+    assert answer.headers["content-type"] == "text/html; charset=utf-8"
+
+
+@pytest.mark.parametrize("path", PAGES)
+def test_ids_are_unique_and_what_they_are_named_by_is_there(path):
+    found = page(path)
+    ids = [attributes["id"] for _, attributes in found.elements if "id" in attributes]
+    assert len(ids) == len(set(ids))
+    for _, attributes in found.elements:
+        for name in ("for", "aria-labelledby", "aria-describedby"):
+            assert set(attributes.get(name, "").split()) <= set(ids)
+        target = attributes.get("href", "")
+        assert not target.startswith("#") or target[1:] in ids
+
+
+@pytest.mark.parametrize("path", PAGES)
+def test_every_input_has_a_label(path):
+    found = page(path)
+    labelled = {attributes["for"] for attributes in found.all("label") if "for" in attributes}
+    for attributes in [*found.all("input"), *found.all("select")]:
+        if attributes.get("type") not in ("hidden", "radio"):
+            assert attributes["id"] in labelled
+
+
+def test_the_stylesheet_is_one_small_file_that_is_kept():
+    answer = get("/style.css", "text/css")
+    assert answer.text == SHEET
+    assert len(answer.content) < 12_000
+    assert "url(" not in answer.text
+    again = get("/style.css", "text/css", **{"if-none-match": answer.headers["etag"]})
+    assert again.status_code == 304
+    assert get("/style.css", "*/*", "HEAD").content == b""
+
+
+def test_the_answer_shows_the_plan_two_drawings_a_wall_and_the_lists():
+    found = page(f"/?{EXAMPLE}")
+    assert len(found.all("svg")) == 9
+    for side in ("Front", "Right", "Back", "Left"):
+        for title in ("cut list", "marks on the plates, as the tape reads them", "pieces of sheathing"):
+            assert f"{side} wall: {title}" in found.text
+    assert "Two people or more to raise" in found.text
+    assert "Source: common practice, no source." in found.text
+    # The front wall, 14 ft between framing corners and laid out from the sheathing's edge over the first
+    # post: the second stud on layout stands at 2 x 16 in, its near edge 3/4 in before (common practice, no source).
+    assert "2' 7 1/4\" X right field stud 2" in found.text
+
+
+def test_every_link_of_the_answer_leads_to_what_it_says():
+    found = page(f"/?{EXAMPLE}")
+    links = [attributes["href"] for attributes in found.all("a")]
+    media = {"svg": "image/svg+xml", "json": "application/json", "csv": "text/csv"}
+    forms = [re.search(r"\.(svg|json|csv)\?z=", href) for href in links]
+    assert len([form for form in forms if form]) == 27
+    for href, form in zip(links, forms, strict=True):
+        if href.startswith("#"):
+            continue
+        answer = get(href)
+        assert answer.status_code == 200, href
+        if form:
+            assert answer.headers["content-type"].startswith(media[form[1]])
+
+
+def test_the_drawing_on_the_page_is_the_one_behind_its_link():
+    text = get(f"/?{EXAMPLE}").text
+    links = re.findall(r'href="(/v1/[a-z]+\.svg\?z=[^"]+)"', text)
+    shown = re.findall(r"<svg .*?</svg>", text, re.S)
+    assert len(links) == len(shown) == 9
+    for href, drawing in zip(links, shown, strict=True):
+        name = re.search(r' id="([a-z-]+)" role="img"', drawing)[1]
+        behind = get(href, "image/svg+xml").text
+        plain = drawing.replace(f'"{name}', '"ww').replace(f" {name}-desc", " ww-desc")
+        assert plain == behind
+
+
+def test_the_command_under_a_drawing_asks_the_same_question():
+    found = page(f"/?{EXAMPLE}")
+    commands = re.findall(r"--data-binary @- http://test(\S+) <<'REQUEST' (.*?) REQUEST", found.text)
+    assert [path for path, _ in commands] == ["/v1/building", *["/v1/layout", "/v1/sheathing"] * 4]
+    headers = {"content-type": "application/json", "accept": "image/svg+xml"}
+    for path, body in commands:
+        assert call("POST", path, APP, content=json.dumps(json.loads(body)), headers=headers).status_code == 200
+
+
+def test_a_fault_stands_beside_its_field_and_values_are_kept():
+    found = page("/?units=in&name=pump&width=wide&depth=&wall_height=7%27&front.1.left=5%27&front.1.width=3%27")
+    assert found.text.startswith("Error: pump")
+    inputs = {attributes["name"]: attributes for attributes in found.all("input")}
+    assert inputs["width"]["value"] == "wide"
+    assert inputs["wall_height"]["value"] == "7'"
+    for name in ("width", "depth", "front.1.height"):
+        assert inputs[name]["aria-invalid"] == "true"
+        assert f"{name}-fault" in inputs[name]["aria-describedby"].split()
+    assert "aria-invalid" not in inputs["wall_height"]
+    assert "Front opening 1, height : Height is missing" in found.text
+
+
+def test_a_plan_that_cannot_be_built_is_told_at_the_opening():
+    asked = EXAMPLE.replace("front.1.height=6%27+8%22", "front.1.height=12%27")
+    assert asked != EXAMPLE
+    found = page(f"/?{asked}")
+    inputs = {attributes["name"]: attributes for attributes in found.all("input")}
+    assert inputs["front.1.height"]["aria-invalid"] == "true"
+    assert "can be at most" in found.text
+    assert not found.all("svg")
+
+
+@pytest.mark.parametrize("code", CODES)
+def test_every_code_has_a_page_and_the_same_as_json(code):
+    found = page(f"/problems/{code}")
+    assert CODES[code].title in found.text
+    assert CODES[code].cure in found.text
+    answer = get(f"/problems/{code}", "application/json")
+    assert answer.json()["code"] == code
+    assert answer.headers["vary"] == "Accept"
+
+
+def test_a_code_that_is_not_there_is_404_for_people_and_for_tools():
+    assert get("/problems/none").status_code == 404
+    answer = get("/problems/none", "*/*")
+    assert answer.status_code == 404
+    assert answer.json()["code"] == "not-found"
+
+
+def squeezed(text: str) -> str:
+    """A text without blanks and the marks of code."""
+    return re.sub(r"[\s`]", "", text)
+
+
+def test_the_reference_tells_the_whole_document():
+    text = page("/reference").text
+    document = json.loads(document_bytes())
+    for path, methods in document["paths"].items():
+        for method in methods:
+            assert f"{method.upper()} {path}" in text
+    for name, schema in document["components"]["schemas"].items():
+        assert name in text
+        for field, inner in schema.get("properties", {}).items():
+            assert field in text
+            assert squeezed(inner.get("description", "")) in squeezed(text)
+    for code in CODES:
+        assert code in text

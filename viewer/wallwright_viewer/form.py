@@ -1,0 +1,137 @@
+"""What the form holds, read from a link and written back to one. Everything is text, kept as it was typed."""
+
+import re
+from typing import Any, Final
+from urllib.parse import parse_qsl, urlencode
+
+import msgspec
+
+from wallwright.operations.converters import CONVERTERS
+from wallwright.operations.examples import EXAMPLES
+from wallwright.wire.base import Extent, Given, Length, Units, read_length
+from wallwright.wire.limits import OPENINGS_MAX
+from wallwright_viewer.fields import OPENING, PLAIN, SIDES, Field, input_name
+
+Row = dict[str, str]
+_MOST_INPUTS: Final = 1_000
+_ROW: Final = re.compile(r"(front|right|back|left)\.([0-9]{1,3})\.([a-z]+)")
+_ACTION: Final = re.compile(r"(add|remove)-(front|right|back|left)(?:-([0-9]{1,3}))?")
+_KINDS: Final[dict[str, type]] = {"length": Length, "extent": Extent}
+
+
+class Form(msgspec.Struct):
+    """The form's values. ``was`` is the units that its bare numbers were typed in.
+
+    While it is being edited (an opening was just added, say) it is shown again and not yet answered.
+    """
+
+    units: Units
+    was: Units
+    values: dict[str, str]
+    openings: dict[str, list[Row]]
+    action: str = ""
+    editing: bool = False
+
+    @property
+    def changes(self) -> bool:
+        """Whether this asks for another form rather than for an answer."""
+        return bool(self.action) or self.units != self.was
+
+
+def example() -> Form:
+    """The worked example, filled in."""
+    building = EXAMPLES["building"]
+    values = {field.name: _text(building, field) for field in PLAIN}
+    openings: dict[str, list[Row]] = {}
+    for side in SIDES:
+        asked = building["walls"].get(side, {}).get("openings", [])
+        openings[side] = [{field.name: _text(opening, field) for field in OPENING} for opening in asked]
+    values["stud"], values["spacing"] = "2x4", '16"'
+    return Form(building["units"], building["units"], values, openings)
+
+
+def _text(document: Any, field: Field) -> str:
+    """A request's value as it would be typed."""
+    for step in field.path:
+        document = document.get(step, {})
+    if document == {}:
+        return ""
+    return " ".join(document) if isinstance(document, list) else str(document)
+
+
+def read(query: bytes) -> Form:
+    """The form in a link's query. What is not of the form is passed over. Raises ValueError past 1,000 inputs."""
+    pairs = parse_qsl(query.decode("utf-8", "replace"), keep_blank_values=True, max_num_fields=_MOST_INPUTS)
+    known = dict(pairs)
+    rows: dict[str, dict[int, Row]] = {side: {} for side in SIDES}
+    for name, value in pairs:
+        found = _ROW.fullmatch(name)
+        if found and found[3] in {field.name for field in OPENING}:
+            rows[found[1]].setdefault(int(found[2]), {})[found[3]] = value
+    units: Units = "mm" if known.get("units") == "mm" else "in"
+    was: Units = units
+    if known.get("was") in ("in", "mm"):
+        was = "mm" if known["was"] == "mm" else "in"
+    return Form(
+        units,
+        was,
+        {field.name: known.get(field.name, "") for field in PLAIN},
+        {side: [rows[side][number] for number in sorted(rows[side])][:OPENINGS_MAX] for side in SIDES},
+        known.get("do", ""),
+        "edit" in known,
+    )
+
+
+def changed(form: Form) -> Form:
+    """The form with its action done: an opening added or removed, the units changed and the lengths with them."""
+    openings = {side: [dict(row) for row in rows] for side, rows in form.openings.items()}
+    found = _ACTION.fullmatch(form.action)
+    if found:
+        rows = openings[found[2]]
+        number = int(found[3] or 0)
+        if found[1] == "add" and len(rows) < OPENINGS_MAX:
+            rows.append({})
+        elif found[1] == "remove" and 1 <= number <= len(rows):
+            del rows[number - 1]
+    values = {field.name: _in_units(form, field, form.values.get(field.name, "")) for field in PLAIN}
+    for side in SIDES:
+        openings[side] = [
+            {field.name: _in_units(form, field, row.get(field.name, "")) for field in OPENING} for row in openings[side]
+        ]
+    return Form(form.units, form.units, values, openings)
+
+
+def _in_units(form: Form, field: Field, text: str) -> str:
+    """A length written in the form's units where it was in others; anything else as it stands."""
+    kind = _KINDS.get(field.kind)
+    if form.units == form.was or kind is None or not text.strip():
+        return text
+    try:
+        given: Given = read_length(kind, text)
+    except ValueError:
+        return text
+    assert given.measure is not None  # noqa: S101 - a length that was read has its measure
+    length = given.measure.on_grid(form.was)
+    converter = CONVERTERS[form.units]
+    shown = converter.tape(length)
+    # What the tape cannot show is written as a number, so that nothing is lost by changing units.
+    exact: Given = read_length(kind, shown)
+    if exact.measure is not None and exact.measure.on_grid(form.units) == length:
+        return shown
+    return f"{converter.number(length):.7f}".rstrip("0").rstrip(".") + f" {form.units}"
+
+
+def link(form: Form) -> str:
+    """The form as a query string; empty fields are left out, an empty opening keeps its place."""
+    pairs: list[tuple[str, str]] = [("units", form.units)]
+    pairs += [(name, value) for name, value in form.values.items() if value]
+    for side in SIDES:
+        for number, row in enumerate(form.openings[side], 1):
+            filled = [(field, row[field.name]) for field in OPENING if row.get(field.name)]
+            pairs += [(input_name(side, number, field), value) for field, value in filled or [(OPENING[0], "")]]
+    return urlencode(pairs)
+
+
+def edit_link(form: Form) -> str:
+    """The same, to be shown as a form again."""
+    return f"{link(form)}&edit=1"

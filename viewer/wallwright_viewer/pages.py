@@ -1,0 +1,163 @@
+"""The pages as handlers, which the command gives to the application."""
+
+import hashlib
+from collections.abc import Mapping
+from importlib.resources import files
+from typing import Any, Final, Protocol
+
+import msgspec
+from jinja2 import DictLoader, Environment, StrictUndefined
+from litestar import Request, Response, route
+from litestar.exceptions import NotFoundException
+from litestar.handlers import HTTPRouteHandler
+
+from wallwright.findings import PlanRefused
+from wallwright.wire.limits import OPENINGS_MAX
+from wallwright_viewer import fields, form, question
+from wallwright_viewer.answer import BuildingPage, Packer, building_page, curl
+from wallwright_viewer.reference import reference
+
+AnyRequest = Request[Any, Any, Any]
+_DATA: Final = files("wallwright_viewer")
+
+
+class CodePage(Protocol):
+    """What a page tells of one code."""
+
+    @property
+    def code(self) -> str: ...  # noqa: D102
+    @property
+    def kind(self) -> str: ...  # noqa: D102
+    @property
+    def title(self) -> str: ...  # noqa: D102
+    @property
+    def meaning(self) -> str: ...  # noqa: D102
+    @property
+    def cure(self) -> str: ...  # noqa: D102
+
+
+def _environment() -> Environment:
+    """Templates read once, at start; every value is escaped, and a name that is not given is an error."""
+    sources = {
+        entry.name: entry.read_text(encoding="utf-8")
+        for entry in (_DATA / "templates").iterdir()
+        if entry.name.endswith(".html")
+    }
+    return Environment(
+        loader=DictLoader(sources), autoescape=True, undefined=StrictUndefined, trim_blocks=True, lstrip_blocks=True
+    )
+
+
+_TEMPLATES: Final = _environment()
+
+
+def routes(codes: Mapping[str, CodePage], packed: Packer) -> list[HTTPRouteHandler]:
+    """All handlers of the viewer. ``codes`` are the codes with pages; ``packed`` packs a request for a link."""
+    return [
+        _building(packed),
+        _codes(codes),
+        _fixed("/reference", _rendered("reference.html", reference=reference(), codes=codes), "text/html"),
+        _fixed("/style.css", (_DATA / "static" / "style.css").read_bytes(), "text/css"),
+        _fixed("/icon.svg", (_DATA / "static" / "icon.svg").read_bytes(), "image/svg+xml"),
+    ]
+
+
+def _rendered(template: str, **context: Any) -> bytes:
+    return _TEMPLATES.get_template(template).render(context).encode("utf-8", "replace")
+
+
+def _html(content: bytes, status: int = 200, **headers: str) -> Response[bytes]:
+    return Response(content, media_type="text/html", status_code=status, headers=headers)
+
+
+def _building(packed: Packer) -> HTTPRouteHandler:
+    # Reckoning and drawing a building takes a moment: in a thread, so that nobody else waits for it.
+    @route("/", http_method=["GET", "HEAD"], status_code=200, name="viewer", sync_to_thread=True)
+    def page(request: AnyRequest) -> Response[bytes]:
+        request.scope["wallwright_route"] = "/"  # type: ignore[typeddict-unknown-key]
+        query = request.scope["query_string"]
+        if not query:
+            return _html(building_html(form.example(), packed, ""))
+        try:
+            filled = form.read(query)
+        except ValueError:
+            return _html(building_html(form.example(), packed, ""), 400)
+        if filled.changes:
+            place = filled.action.split("-")[1] if filled.action.count("-") else "form"
+            anchor = place if place in fields.SIDES else "form"
+            location = f"/?{form.edit_link(form.changed(filled))}#{anchor}"
+            return Response(b"", status_code=303, media_type="text/html", headers={"location": location})
+        return _html(building_html(filled, packed, str(request.base_url).rstrip("/"), not filled.editing))
+
+    return page
+
+
+def building_html(filled: form.Form, packed: Packer, base: str, answered: bool = False) -> bytes:
+    """The page of a form: with its answer where it was sent, or with what is wrong beside each field."""
+    found: BuildingPage | None = None
+    errors: question.Errors = {}
+    if answered:
+        asked = question.asked(filled)
+        errors = asked.errors
+        if asked.request is not None:
+            try:
+                found = building_page(asked.request, packed)
+            except PlanRefused as refusal:
+                errors = question.refused(asked.request, refusal)
+    return _rendered(
+        "building.html",
+        form=filled,
+        errors=errors,
+        page=found,
+        groups=fields.GROUPS,
+        sides=fields.SIDES,
+        opening=fields.OPENING,
+        units=fields.UNITS,
+        most=OPENINGS_MAX,
+        input_name=fields.input_name,
+        labels=_labels(filled),
+        edit=form.edit_link(filled),
+        curl=lambda drawing: curl(drawing, base),
+    )
+
+
+def _labels(filled: form.Form) -> dict[str, str]:
+    """What each input is called, for the list of what is wrong."""
+    names = {field.name: field.label for field in fields.PLAIN}
+    for side in fields.SIDES:
+        for number in range(1, len(filled.openings[side]) + 1):
+            for field in fields.OPENING:
+                label = field.label[0].lower() + field.label[1:]
+                names[fields.input_name(side, number, field)] = f"{side.capitalize()} opening {number}, {label}"
+    return names
+
+
+def _codes(codes: Mapping[str, CodePage]) -> HTTPRouteHandler:
+    @route("/problems/{code:str}", http_method=["GET", "HEAD"], status_code=200, name="code")
+    async def page(request: AnyRequest) -> Response[bytes]:
+        request.scope["wallwright_route"] = "/problems/{code}"  # type: ignore[typeddict-unknown-key]
+        code = codes.get(request.path_params["code"])
+        if "text/html" in request.headers.get("accept", ""):
+            if code is None:
+                return _html(_rendered("missing.html"), 404, vary="Accept")
+            return _html(_rendered("code.html", code=code), vary="Accept")
+        if code is None:
+            raise NotFoundException
+        return Response(msgspec.json.encode(code), media_type="application/json", headers={"vary": "Accept"})
+
+    return page
+
+
+def _fixed(path: str, content: bytes, media_type: str) -> HTTPRouteHandler:
+    """A page or file that never changes while the service runs."""
+    tag = f'"{hashlib.sha256(content).hexdigest()[:32]}"'
+    headers = {"etag": tag, "cache-control": "public, max-age=300"}
+
+    @route(path, http_method=["GET", "HEAD"], status_code=200, name=f"viewer {path}")
+    async def get(request: AnyRequest) -> Response[bytes]:
+        request.scope["wallwright_route"] = path  # type: ignore[typeddict-unknown-key]
+        if request.headers.get("if-none-match", "") == tag:
+            return Response(b"", status_code=304, media_type=media_type, headers=headers)
+        return Response(content, media_type=media_type, headers=headers)
+
+    return get
