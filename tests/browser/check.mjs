@@ -1,0 +1,199 @@
+// The pages in a real browser: scripts off, a form filled and sent, links followed, printed, at a phone's width;
+// and once more with scripts on, so that axe-core can read every page in every guise.
+//
+//     WALLWRIGHT=.venv/bin/wallwright node --test check.mjs
+//
+// WALLWRIGHT is the installed command, CHROMIUM the browser; the service is started on a port of its own.
+import assert from "node:assert/strict";
+import { spawn } from "node:child_process";
+import { readFileSync } from "node:fs";
+import { createRequire } from "node:module";
+import { createServer } from "node:net";
+import { after, before, test } from "node:test";
+import { chromium } from "playwright-core";
+
+const wallwright = process.env.WALLWRIGHT ?? "wallwright";
+const executablePath = process.env.CHROMIUM ?? "/usr/bin/chromium";
+const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
+const POINTS_AN_INCH = 72;
+let service, browser, base;
+
+const freePort = () => new Promise((done) => {
+  const probe = createServer().listen(0, "127.0.0.1", () => {
+    const { port } = probe.address();
+    probe.close(() => done(port));
+  });
+});
+
+before(async () => {
+  const port = await freePort();
+  base = `http://127.0.0.1:${port}`;
+  service = spawn(wallwright, ["serve", "--port", String(port)], { stdio: "ignore" });
+  browser = await chromium.launch({ executablePath, args: ["--no-sandbox", "--disable-quic"] });
+  for (let tries = 0; tries < 100; tries += 1) {
+    if (await fetch(`${base}/health`).then((answer) => answer.ok, () => false)) return;
+    await new Promise((done) => setTimeout(done, 200));
+  }
+  throw new Error("the service does not answer");
+});
+
+after(async () => {
+  await browser?.close();
+  service?.kill();
+});
+
+async function plain(options = {}) {
+  const context = await browser.newContext({ javaScriptEnabled: false, ...options });
+  const page = await context.newPage();
+  page.problems = [];
+  page.on("console", (message) => message.type() === "error" && page.problems.push(message.text()));
+  page.on("requestfailed", (request) => page.problems.push(request.url()));
+  return page;
+}
+
+async function answered(page) {
+  await page.goto(`${base}/`);
+  await page.getByRole("button", { name: "Work it out" }).first().click();
+  await page.waitForURL(/\?/);
+}
+
+test("the example is sent as it stands and answered with drawings", async () => {
+  const page = await plain();
+  await answered(page);
+  assert.equal(await page.locator("svg").count(), 9);
+  assert.equal(await page.locator("h1").innerText(), "pump house");
+  assert.deepEqual(page.problems, []);
+});
+
+test("a form is filled by hand, an opening added and removed, and the values stay", async () => {
+  const page = await plain();
+  await page.goto(`${base}/`);
+  await page.getByLabel("Name", { exact: true }).first().fill("field office");
+  await page.getByLabel("Width of the front (required)").fill("16'");
+  await page.getByRole("button", { name: "Add an opening to the back wall" }).click();
+  await page.waitForURL(/back\.1\.name/);
+  const back = page.getByRole("group", { name: "Back opening 1" });
+  for (const [label, value] of [["Left", "6'"], ["Width", "3'"], ["Height", "2'"], ["Sill", "4'"]]) {
+    await back.getByLabel(label).fill(value);
+  }
+  await page.getByRole("button", { name: "Remove front opening 1" }).click();
+  await page.waitForURL((url) => !url.search.includes("front.1") && url.search.includes("edit=1"));
+  await page.getByRole("button", { name: "Work it out" }).first().click();
+  await page.waitForURL(/was=/);
+  assert.equal(await page.locator("h1").innerText(), "field office");
+  assert.equal(await page.locator("svg").count(), 9);
+  await page.reload();
+  assert.equal(await page.locator("svg").count(), 9);
+  assert.deepEqual(page.problems, []);
+});
+
+test("Enter in a field asks the question and removes nothing", async () => {
+  const page = await plain();
+  await page.goto(`${base}/`);
+  await page.locator('[name="front.1.left"]').press("Enter");
+  await page.waitForURL(/was=/);
+  assert.equal(await page.locator("svg").count(), 9);
+});
+
+test("units are changed with the lengths", async () => {
+  const page = await plain();
+  await page.goto(`${base}/`);
+  await page.getByLabel("millimetres").check();
+  await page.getByRole("button", { name: "Change units" }).click();
+  await page.waitForURL(/units=mm/);
+  assert.equal(await page.locator('[name="width"]').inputValue(), "4267.2 mm");
+});
+
+test("a fault is told beside its field, and its link leads there", async () => {
+  const page = await plain();
+  await page.goto(`${base}/`);
+  await page.locator('[name="depth"]').fill("deep");
+  await page.getByRole("button", { name: "Work it out" }).last().click();
+  await page.waitForURL(/depth=deep/);
+  assert.match(await page.title(), /^Error: /);
+  await page.getByRole("link", { name: "Depth of the sides" }).click();
+  assert.match(page.url(), /#depth$/);
+  assert.equal(await page.locator('[name="depth"]').inputValue(), "deep");
+});
+
+test("every link of every page leads somewhere", async () => {
+  const page = await plain();
+  const seen = new Set();
+  const open = [`${base}/`, `${base}/reference`];
+  await answered(page);
+  open.push(page.url());
+  for (const from of open) {
+    await page.goto(from);
+    for (const link of await page.locator("a[href]").all()) {
+      const target = new URL(await link.getAttribute("href"), from);
+      target.hash = "";
+      seen.add(target.href);
+    }
+  }
+  for (const target of seen) {
+    const answer = await fetch(target, { headers: { accept: "text/html" } });
+    assert.equal(answer.status, 200, target);
+  }
+  assert.ok(seen.size > 30, `${seen.size} links`);
+});
+
+for (const width of [320, 360, 1280]) {
+  test(`no page is wider than ${width} px`, async () => {
+    const page = await plain({ viewport: { width, height: 740 } });
+    await answered(page);
+    for (const path of [page.url(), `${base}/`, `${base}/reference`, `${base}/problems/two-people`]) {
+      await page.goto(path);
+      const wide = await page.locator("html").evaluate((html) => html.scrollWidth);
+      assert.ok(wide <= width, `${path} is ${wide} px wide`);
+    }
+  });
+}
+
+const sheets = (pdf) => [...pdf.toString("latin1").matchAll(/\/MediaBox \[0 0 ([\d.]+) ([\d.]+)\]/g)]
+  .map(([, wide, high]) => [Number(wide) / POINTS_AN_INCH * 25.4, Number(high) / POINTS_AN_INCH * 25.4]);
+
+for (const [units, [wide, high]] of Object.entries({ in: [279.4, 215.9], mm: [297, 210] })) {
+  test(`in ${units}, plan and two drawings a wall are printed each on a sheet of its size`, async () => {
+    const page = await plain();
+    await page.goto(`${base}/`);
+    if (units === "mm") {
+      await page.getByLabel("millimetres").check();
+      await page.getByRole("button", { name: "Change units" }).click();
+      await page.waitForURL(/units=mm/);
+    }
+    await page.getByRole("button", { name: "Work it out" }).first().click();
+    await page.waitForURL(/was=/);
+    const printed = sheets(await page.pdf({ preferCSSPageSize: true, format: units === "in" ? "Letter" : "A4" }));
+    const lying = printed.filter(([w, h]) => Math.abs(w - wide) < 0.6 && Math.abs(h - high) < 0.6);
+    assert.equal(lying.length, 9);
+    assert.ok(printed.length <= 9 + 2 + 4, `${printed.length} sheets`);
+    // On the other paper, where the printer fits each sheet to it, no sheet breaks in two.
+    const other = sheets(await page.pdf({
+      preferCSSPageSize: false, landscape: true, format: units === "in" ? "A4" : "Letter",
+    }));
+    assert.ok(other.length <= 9 + 3 + 4 * 2, `${other.length} sheets`);
+  });
+}
+
+const guises = {
+  light: {}, dark: { colorScheme: "dark" }, forced: { forcedColors: "active" }, phone: { viewport: { width: 360, height: 740 } },
+};
+for (const [guise, options] of Object.entries(guises)) {
+  test(`axe-core finds nothing, ${guise}`, async () => {
+    const helper = await plain();
+    await answered(helper);
+    const paths = [helper.url(), `${base}/`, `${base}/?units=in&width=x`, `${base}/reference`, `${base}/problems/two-people`];
+    // Only here do scripts run, past the content policy, so that the reader can be put into the page.
+    const context = await browser.newContext({ bypassCSP: true, ...options });
+    for (const path of paths) {
+      const page = await context.newPage();
+      await page.goto(path);
+      await page.addScriptTag({ content: axe });
+      const found = await page.evaluate(() => axe.run());
+      assert.deepEqual(found.violations.map((one) => `${one.id}: ${one.nodes[0].html}`), [], path);
+      assert.ok(found.passes.length > 10);
+      await page.close();
+    }
+    await context.close();
+  });
+}
