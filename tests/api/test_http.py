@@ -182,12 +182,28 @@ def test_tags_are_known_and_answered_304():
     target = link(BODY, "svg")
     first = call("GET", target)
     tag = first.headers["etag"]
-    for given in (tag, f"W/{tag}", "*", f'"other", {tag}'):
+    for given in (tag, f"W/{tag}", "*", f'"other", {tag}', f'"other",W/{tag}'):
         again = call("GET", target, headers={"if-none-match": given})
         assert again.status_code == 304
         assert again.content == b""
         assert again.headers["etag"] == tag
     assert call("GET", target, headers={"if-none-match": '"other"'}).status_code == 200
+
+
+# RFC 9110, 13.2.1: a condition is looked at only where the answer without it would be a success.
+@pytest.mark.parametrize("given", ["*", '"other"'])
+def test_a_wall_that_cannot_be_built_is_told_so_whatever_the_caller_holds(given):
+    target = link(json.dumps({**WALL, "length": 2}).encode())
+    assert call("GET", target, headers={"if-none-match": given}).status_code == 422
+
+
+@pytest.mark.parametrize("room", [-1, 0, 1])
+def test_an_answer_names_its_link_only_where_the_link_is_taken(room):
+    target = link(BODY)
+    app = create_app(Settings(url_bytes=len(target) - 1 + room))
+    answer = call("POST", "/v1/layout", app, content=BODY, headers=JSON)
+    assert answer.status_code == 200
+    assert ("content-location" in answer.headers) == (call("GET", target, app).status_code == 200) == (room >= 0)
 
 
 def test_the_same_question_has_the_same_tag_however_it_is_written():
@@ -224,15 +240,18 @@ def test_a_small_link_that_unpacks_to_much_is_refused():
     assert call("GET", f"/v1/layout.json?z={bomb}").status_code == 422
 
 
-def test_a_failure_of_ours_tells_nothing_of_itself(monkeypatch):
+def test_a_failure_of_ours_tells_nothing_of_itself_and_is_found_by_its_request_id(monkeypatch, caplog):
     def broken(*_):
         raise RuntimeError("secret place /usr/lib")
 
     monkeypatch.setattr("wallwright.api.app.encoded", broken)
-    answer = post("/v1/layout", BODY)
+    answer = post("/v1/layout", BODY, **{"x-request-id": "asked-7"})
     assert answer.status_code == 500
     assert answer.json()["code"] == "internal"
+    assert answer.headers["x-request-id"] == "asked-7"
     assert "secret" not in answer.text
+    (record,) = [one for one in caplog.records if one.exc_info]
+    assert "asked-7" in record.getMessage()
 
 
 def test_the_log_line_holds_nothing_of_the_callers(caplog):

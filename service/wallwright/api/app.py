@@ -83,9 +83,9 @@ def _posting(operation: Operation, reader: Reader, settings: Settings) -> HTTPRo
         except PlanRefused as refused:
             raise plan_refused(asked, refused) from None
         headers = {"vary": "Accept", "cache-control": "no-store"}
-        z = links.packed(body)
-        if len(z) <= limits.Z_MAX:
-            headers["content-location"] = f"{operation.path}.{form}?z={z}"
+        link = links.link(f"{operation.path}.{form}", body, settings.url_bytes)
+        if link:
+            headers["content-location"] = link
         return Response(content, media_type=media_type, headers=headers)
 
     return post
@@ -105,9 +105,13 @@ def _linked(operation: Operation, form: str, reader: Reader, settings: Settings)
         try:
             tag = links.etag(operation.identity(asked), form)
             headers = {"etag": tag, "cache-control": "public, max-age=300"}
-            if links.unchanged(request.headers.getall("if-none-match", []), tag):
+            held = request.headers.getall("if-none-match", [])
+            if links.unchanged(held, tag):
                 return Response(b"", status_code=304, media_type=MEDIA[form], headers=headers)
             content = encoded(operation, asked, form)
+            # Whether there is any answer to hold is known only now.
+            if links.any_held(held):
+                return Response(b"", status_code=304, media_type=MEDIA[form], headers=headers)
         except PlanRefused as refused:
             raise plan_refused(asked, refused) from None
         return Response(content, media_type=MEDIA[form], headers=headers)
@@ -248,6 +252,6 @@ def _http(_: AnyRequest, error: HTTPException) -> Response[bytes]:
 
 
 def _failed(request: AnyRequest, error: Exception) -> Response[bytes]:
-    request_id = request.scope.get("wallwright_request_id", b"")
-    _LOG.error("request failed", exc_info=error, extra={"request_id": request_id})
+    request_id: bytes = request.scope.get("wallwright_request_id", b"")  # type: ignore[assignment]
+    _LOG.error("request %s failed", request_id.decode("ascii"), exc_info=error)
     return _response(Refused("internal"))

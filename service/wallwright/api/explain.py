@@ -5,7 +5,7 @@ every one, with a pointer, what was given, what is allowed and how to mend it. I
 """
 
 import difflib
-from typing import Any, Final
+from typing import Annotated, Any, Final
 
 import msgspec
 from msgspec import inspect
@@ -146,8 +146,6 @@ def _text(value: Any, kind: inspect.StrType) -> str:
 
 
 def _annotated(kind: inspect.StrType) -> Any:
-    from typing import Annotated
-
     return Annotated[str, msgspec.Meta(pattern=kind.pattern)] if kind.pattern else str
 
 

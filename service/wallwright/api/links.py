@@ -20,6 +20,15 @@ def packed(body: bytes) -> str:
     return base64.urlsafe_b64encode(zlib.compress(body, 9)).rstrip(b"=").decode("ascii")
 
 
+def link(path: str, body: bytes, most: int) -> str:
+    """The link to a path that holds a request body; empty where it is longer than ``most`` bytes or `Z_MAX` allows."""
+    z = packed(body)
+    # The target is counted as it is on arrival: path and query, without the question mark between them.
+    if len(z) > Z_MAX or len(path) + len("z=") + len(z) > most:
+        return ""
+    return f"{path}?z={z}"
+
+
 def unpacked(query: bytes, most: int) -> bytes:
     """The request body in a link's query string, at most ``most`` bytes.
 
@@ -55,10 +64,14 @@ def etag(identity: str, form: str) -> str:
 
 
 def unchanged(if_none_match: list[str], tag: str) -> bool:
-    """Whether If-None-Match holds the tag (RFC 9110, 13.1.2: a list, ``*``, weak comparison)."""
-    for header in if_none_match:
-        for part in header.split(","):
-            candidate = part.strip()
-            if candidate == "*" or candidate.removeprefix("W/") == tag:
-                return True
-    return False
+    """Whether If-None-Match lists the tag (RFC 9110, 13.1.2: a list, weak comparison)."""
+    return any(candidate.removeprefix("W/") == tag for candidate in _candidates(if_none_match))
+
+
+def any_held(if_none_match: list[str]) -> bool:
+    """Whether If-None-Match is ``*``: any answer will do, but there must be one (RFC 9110, 13.1.2 and 13.2.1)."""
+    return "*" in _candidates(if_none_match)
+
+
+def _candidates(if_none_match: list[str]) -> list[str]:
+    return [part.strip() for header in if_none_match for part in header.split(",")]

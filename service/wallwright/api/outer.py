@@ -70,7 +70,7 @@ class Outer:
         try:
             await self.app(scope, receive, send)
         except Exception as error:
-            _FAILURES.error("request failed", exc_info=error)
+            _FAILURES.error("request %s failed", scope["wallwright_request_id"].decode("ascii"), exc_info=error)
             if not seen["status"]:
                 await send_problem(Refused("internal"), send)
         finally:
