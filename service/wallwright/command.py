@@ -5,6 +5,7 @@ import logging
 import sys
 import urllib.error
 import urllib.request
+from collections.abc import Callable
 from pathlib import Path
 
 import msgspec
@@ -46,8 +47,8 @@ def _parser() -> argparse.ArgumentParser:
     commands = parser.add_subparsers(required=True, metavar="COMMAND")
     serve = commands.add_parser("serve", help="serve API and pages")
     serve.add_argument("--host", default="127.0.0.1")
-    serve.add_argument("--port", type=int, default=8137)
-    serve.add_argument("--workers", type=int, default=1)
+    serve.add_argument("--port", type=_whole(1, 65_535), default=8137)
+    serve.add_argument("--workers", type=_whole(1, 64), default=1)
     serve.set_defaults(run=_serve)
     commands.add_parser("openapi", help="print the OpenAPI document").set_defaults(run=_openapi)
     example = commands.add_parser("example", help="print an example request")
@@ -62,6 +63,17 @@ def _parser() -> argparse.ArgumentParser:
     health.add_argument("--url", default="http://127.0.0.1:8137")
     health.set_defaults(run=_health)
     return parser
+
+
+def _whole(least: int, most: int) -> Callable[[str], int]:
+    """A reader of whole numbers within a range, for the parser."""
+
+    def read(text: str) -> int:
+        if not (text.isascii() and text.isdigit() and len(text) <= 9 and least <= int(text) <= most):
+            raise argparse.ArgumentTypeError(f"{text!r} is given; give a whole number from {least} to {most}")
+        return int(text)
+
+    return read
 
 
 def _serve(options: argparse.Namespace) -> int:
@@ -101,7 +113,11 @@ def _example(options: argparse.Namespace) -> int:
 
 def _post(options: argparse.Namespace) -> int:
     operation = BY_NAME[options.operation]
-    body = sys.stdin.buffer.read() if options.file == "-" else Path(options.file).read_bytes()
+    try:
+        body = sys.stdin.buffer.read() if options.file == "-" else Path(options.file).read_bytes()
+    except OSError as error:
+        print(f"{options.file} cannot be read: {error.strerror}", file=sys.stderr)
+        return 2
     try:
         request = Reader(operation.request).read(body)
         try:

@@ -131,5 +131,23 @@ def test_the_command_tells_faults_and_fails():
     assert b"length-out-of-range" in done.stderr
 
 
+@pytest.mark.parametrize(
+    ("arguments", "says"),
+    [
+        (("post", "layout", "no such file.json"), b"no such file.json cannot be read"),
+        (("post", "layout", "."), b". cannot be read"),
+        (("serve", "--port", "65536"), b"from 1 to 65535"),
+        (("serve", "--port", "http"), b"from 1 to 65535"),
+        (("serve", "--workers", "0"), b"from 1 to 64"),
+    ],
+    ids=["no file", "a folder", "port too high", "port no number", "no workers"],
+)
+def test_the_command_tells_what_it_cannot_take_and_shows_no_traceback(arguments, says):
+    done = run(*arguments)
+    assert done.returncode == 2
+    assert says in done.stderr
+    assert b"Traceback" not in done.stderr
+
+
 def test_a_question_fits_a_link():
     assert len(packed(example_bytes("building"))) < 8_192
