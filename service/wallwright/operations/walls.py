@@ -28,7 +28,7 @@ def to_domain(request: wire.Wall) -> domain.Wall:
         given(
             openings=openings(reading, request.openings, "", depth),
             carries=carries(reading, request.carries, ""),
-            top=top(reading, request.top, "/top", length),
+            top=top(reading, request.top, "/top"),
             name=request.name,
         )
     )
@@ -128,11 +128,10 @@ def _site(site: wire.Site | UnsetType) -> domain.Site | UnsetType:
     return domain.Site(**values)  # type: ignore[arg-type]
 
 
-def top(reading: Reading, given_top: wire.Top | UnsetType, at: str, length: int) -> domain.Top | UnsetType:
+def top(reading: Reading, given_top: wire.Top | UnsetType, at: str) -> domain.Top | UnsetType:
     """The top asked for; only a level one can be framed, which the domain says."""
     if given_top is UNSET or given_top.shape in (UNSET, "level"):
         return UNSET
-    del length
     reading.faults.append(Fault("top-not-level", f"{at}/shape", (("given", str(given_top.shape)),)))
     return UNSET
 
