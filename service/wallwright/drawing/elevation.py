@@ -56,7 +56,11 @@ def _member(view: View, member: Member, units: Units) -> Area:
         ("length", tape_text(member.length, units)),
         ("member", member.id),
     )
-    return Area(_KIND.get(member.role, "member"), tuple(view.at(x, y) for x, y in corners), title, data)
+    place = (
+        f"{member.role}, left side {tape_text(member.x, units)} from the plate's left end, "
+        f"foot {tape_text(member.y, units)} above the plate's underside"
+    )
+    return Area(_KIND.get(member.role, "member"), tuple(view.at(x, y) for x, y in corners), title, data, place)
 
 
 def _opening(view: View, opening: Opening, units: Units) -> Shapes:

@@ -15,6 +15,7 @@ class Area(msgspec.Struct, frozen=True, gc=False):
     points: tuple[Place, ...]
     title: str = ""
     data: tuple[tuple[str, str], ...] = ()
+    description: str = ""
 
 
 class Lines(msgspec.Struct, frozen=True, gc=False):
