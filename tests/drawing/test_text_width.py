@@ -64,7 +64,7 @@ class Measures:
 
 
 MEASURES = Measures()
-NAMES = st.sampled_from(["", "door", "NORTH WORKSHOP DOOR", "W1", "MMMMWWWW@@@@", "(ij,ql)", "x" * 80])
+NAMES = st.sampled_from(["", "door", "NORTH WORKSHOP DOOR", "HUNGDUCK" * 10, "W1", "MMMMWWWW@@@@", "(ij,ql)", "x" * 80])
 
 
 @pytest.mark.parametrize("letter", sorted(READ_OFF))
