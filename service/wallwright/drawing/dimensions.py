@@ -1,5 +1,7 @@
 """Dimension strings outside the object, and labels on leaders that never overlap."""
 
+from collections.abc import Iterable
+
 from wallwright.drawing.paper import View
 from wallwright.drawing.scene import Area, Lines, Text, spread, text_width
 
@@ -10,7 +12,10 @@ _TICK = 1.2
 
 
 def string(view: View, stops: list[int], y: float, texts: list[str]) -> Shapes:
-    """A chain of dimensions at ``y`` on paper, from stop to stop along x; a text that has no room is left out."""
+    """A chain of dimensions at ``y`` on paper, from stop to stop along x; a text that has no room is left out.
+
+    A dimension of its own, not one of a chain, has its text beside it where it has no room.
+    """
     xs = [view.x(stop) for stop in stops]
     lines = [(xs[0], y, xs[-1], y)]
     lines += [(x - _TICK / 2, y + _TICK / 2, x + _TICK / 2, y - _TICK / 2) for x in xs]
@@ -19,11 +24,13 @@ def string(view: View, stops: list[int], y: float, texts: list[str]) -> Shapes:
     for left, right, text in zip(xs, xs[1:], texts, strict=False):
         if right - left > text_width(text) + 1:
             shapes.append(Text((left + right) / 2, y - 0.8, text, "t", "middle"))
+        elif len(xs) == 2:
+            shapes.append(Text(right + 2, y + 0.9, text))
     return shapes
 
 
-def upright(view: View, low: int, high: int, x: float, text: str) -> Shapes:
-    """One dimension beside the object, read upwards."""
+def upright(view: View, low: int, high: int, x: float, text: str, *, or_below: bool = False) -> Shapes:
+    """One dimension beside the object, read upwards; without room, its text stands below it or is left out."""
     y1, y2 = view.y(low), view.y(high)
     lines = [(x, y1, x, y2)]
     lines += [(x - _TICK / 2, y + _TICK / 2, x + _TICK / 2, y - _TICK / 2) for y in (y1, y2)]
@@ -31,15 +38,16 @@ def upright(view: View, low: int, high: int, x: float, text: str) -> Shapes:
     shapes: Shapes = [Lines("dim", tuple(lines))]
     if abs(y1 - y2) > text_width(text) + 1:
         shapes.append(Text(x - 0.8, (y1 + y2) / 2, text, "t", "middle", turned=True))
+    elif or_below:
+        shapes.append(Text(x + 0.9, y1 + 1.5, text, "t", "end", turned=True))
     return shapes
 
 
-def leaders(view: View, labels: list[tuple[float, str]], y: float, drop: float, low: float, high: float) -> Shapes:
+def leaders(labels: list[tuple[float, str]], y: float, drop: float, low: float, high: float) -> Shapes:
     """Turned labels fanned out on leaders: from x on the object at ``y`` to a row ``drop`` further down (or up).
 
     Where there are more than fit, the same labels in a row are thinned: every second, third and so on.
     """
-    del view
     chosen = sorted(labels)
     places = spread([x for x, _ in chosen], LABEL_STEP, low, high)
     step = 2
@@ -57,6 +65,6 @@ def leaders(view: View, labels: list[tuple[float, str]], y: float, drop: float, 
     return shapes
 
 
-def widest(labels: list[tuple[float, str]]) -> float:
-    """How much room the longest of some turned labels takes, in millimetres."""
-    return max((text_width(text) for _, text in labels), default=0.0)
+def widest(texts: Iterable[str]) -> float:
+    """How much room the longest of some texts takes, in millimetres."""
+    return max((text_width(text) for text in texts), default=0.0)

@@ -1,13 +1,13 @@
 """The framing elevation of one wall, seen from outside, with the plate strips under it."""
 
 from wallwright.domain.members import Layout, Member
-from wallwright.domain.wall import Opening
 from wallwright.drawing.dimensions import Shapes, leaders, string, upright
 from wallwright.drawing.paper import MARGIN, View, fitted
-from wallwright.drawing.plate_strip import STRIP_HEIGHT, plate_strips
-from wallwright.drawing.scene import Area, Lines, Scene, Text, spread, text_width
+from wallwright.drawing.plate_strip import plate_strips, strips_height
+from wallwright.drawing.scene import Area, Scene, Text, spread, text_width
 from wallwright.drawing.svg import svg_text
 from wallwright.drawing.title import title_strip
+from wallwright.drawing.voids import opening_void
 from wallwright.lengths import Units, tape_text
 
 _KIND = {
@@ -27,13 +27,13 @@ def framing_scene(layout: Layout, units: Units, revision: str) -> Scene:
     wall = layout.wall
     left = min(member.x for member in layout.members)
     right = max(member.right for member in layout.members)
-    view = fitted(units, (left, 0, right, wall.height), _ABOVE, _BELOW + 2 * STRIP_HEIGHT, _LEFT, _RIGHT)
+    view = fitted(units, (left, 0, right, wall.height), _ABOVE, _BELOW + strips_height(layout, units), _LEFT, _RIGHT)
     shapes: Shapes = []
     # Members behind the outer face first, so that those in front cover them.
     for member in sorted(layout.members, key=lambda member: -member.z):
         shapes.append(_member(view, member, units))
     for opening in wall.openings:
-        shapes += _opening(view, opening, units)
+        shapes += opening_void(view, opening, units)
     shapes += _labels(view, layout)
     shapes += _dimensions(view, layout, units)
     shapes += plate_strips(view, layout, units, view.y(0) + _BELOW)
@@ -63,36 +63,6 @@ def _member(view: View, member: Member, units: Units) -> Area:
     return Area(_KIND.get(member.role, "member"), tuple(view.at(x, y) for x, y in corners), title, data, place)
 
 
-def _opening(view: View, opening: Opening, units: Units) -> Shapes:
-    """A rough opening: crossed out lightly, its name and size in the middle where they fit."""
-    x1, x2 = view.x(opening.left), view.x(opening.right)
-    y1, y2 = view.y(opening.sill), view.y(opening.head)
-    shapes: Shapes = [Lines("void", ((x1, y1, x2, y2), (x1, y2, x2, y1)))]
-    size = f"{tape_text(opening.width, units)} x {tape_text(opening.height, units)}"
-    texts = [text for text in (opening.name, "RO " + size) if text]
-    if text_width(texts[-1]) + 2 > x2 - x1:
-        texts = [
-            text
-            for text in (opening.name, tape_text(opening.width, units), "x " + tape_text(opening.height, units))
-            if text
-        ]
-    widest = max(text_width(text) for text in texts)
-    middle_x, middle_y = (x1 + x2) / 2, (y1 + y2) / 2
-    if widest + 1 > x2 - x1 or len(texts) * 3.6 + 1 > y1 - y2:
-        return shapes
-    half, tall = widest / 2 + 0.8, len(texts) * 1.8 + 0.6
-    box = (
-        (middle_x - half, middle_y - tall),
-        (middle_x + half, middle_y - tall),
-        (middle_x + half, middle_y + tall),
-        (middle_x - half, middle_y + tall),
-    )
-    shapes.append(Area("mask", box))
-    first = middle_y - len(texts) * 1.8 + 2.7
-    shapes += [Text(middle_x, first + 3.6 * row, text, "t", "middle") for row, text in enumerate(texts)]
-    return shapes
-
-
 def _labels(view: View, layout: Layout) -> Shapes:
     """Marks of the members: uprights on leaders above or below, headers and sills inside, plates at their end."""
     wall = layout.wall
@@ -120,8 +90,8 @@ def _labels(view: View, layout: Layout) -> Shapes:
     places = spread([y for y, _ in plates], 3.0, MARGIN + 3, view.height) or []
     shapes += [Text(end, y, mark) for y, (_, mark) in zip(places, plates, strict=False)]
     low, high = MARGIN + 3, view.width - MARGIN - 3
-    shapes += leaders(view, above, view.y(wall.height) - 0.5, -4, low, high)
-    shapes += leaders(view, below, view.y(0) + 0.5, 3, low, high)
+    shapes += leaders(above, view.y(wall.height) - 0.5, -4, low, high)
+    shapes += leaders(below, view.y(0) + 0.5, 3, low, high)
     return shapes
 
 
@@ -145,6 +115,6 @@ def _dimensions(view: View, layout: Layout, units: Units) -> Shapes:
         last = max(wall.openings, key=lambda opening: opening.right)
         right = view.x(wall.length + max(0, wall.right.cap_lap)) + 13
         if last.sill:
-            shapes += upright(view, 0, last.sill, right, tape_text(last.sill, units))
+            shapes += upright(view, 0, last.sill, right, tape_text(last.sill, units), or_below=True)
         shapes += upright(view, last.sill, last.head, right, tape_text(last.height, units))
     return shapes

@@ -1,14 +1,28 @@
 """The plate strips: top and bottom plate as they lie together for marking, with the tape's readings."""
 
 from wallwright.domain.members import Layout, Mark
-from wallwright.drawing.dimensions import Shapes, leaders
+from wallwright.drawing.dimensions import Shapes, leaders, widest
 from wallwright.drawing.paper import MARGIN, View
-from wallwright.drawing.scene import Area, Lines, Text
+from wallwright.drawing.scene import Area, Lines, Text, text_width
 from wallwright.lengths import Units, tape_text
 
-STRIP_HEIGHT = 33.0
-"""Height that one plate takes on paper, its readings included, in millimetres."""
 _PLATE = 4.0
+_DROP = 2.5
+"""How far the readings stand below a plate, in millimetres."""
+
+
+def strips_height(layout: Layout, units: Units) -> float:
+    """How much paper both plates take with their readings, in millimetres."""
+    return _strip_height(layout, units) + _PLATE + _DROP + _reading_room(layout, units) + 2
+
+
+def _strip_height(layout: Layout, units: Units) -> float:
+    """From one plate to the next, whose title needs room too."""
+    return _PLATE + _DROP + _reading_room(layout, units) + 5
+
+
+def _reading_room(layout: Layout, units: Units) -> float:
+    return widest(tape_text(mark.reading, units) for mark in layout.marks)
 
 
 def plate_strips(view: View, layout: Layout, units: Units, top: float) -> Shapes:
@@ -16,7 +30,7 @@ def plate_strips(view: View, layout: Layout, units: Units, top: float) -> Shapes
     shapes: Shapes = []
     for row, plate in enumerate(("top-plate-1", layout.marks[0].plate if layout.marks else "bottom-plate-1")):
         marks = [mark for mark in layout.marks if mark.plate == plate]
-        shapes += _strip(view, layout, units, plate, marks, top + row * STRIP_HEIGHT)
+        shapes += _strip(view, layout, units, plate, marks, top + row * _strip_height(layout, units))
     return shapes
 
 
@@ -26,7 +40,9 @@ def _strip(view: View, layout: Layout, units: Units, plate: str, marks: list[Mar
     box = ((x1, y), (x2, y), (x2, y + _PLATE), (x1, y + _PLATE))
     shapes: Shapes = [Area("member", box, f"{plate} from above", (("plate", plate),))]
     name = "top plate" if plate.startswith("top") else "bottom plate"
-    shapes.append(Text(min(x1, view.width / 2), y - 0.8, f"{name}: X stud, C centre line; tape readings"))
+    legend = f"{name}: X stud, C centre line; tape readings"
+    shapes.append(Text(min(x1, view.width / 2), y - 0.8, legend))
+    over: Shapes = []
     lines: list[tuple[float, float, float, float]] = []
     crosses: list[tuple[float, float, float, float]] = []
     thick = view.size(wall.thickness)
@@ -43,23 +59,25 @@ def _strip(view: View, layout: Layout, units: Units, plate: str, marks: list[Mar
             for cut in member.cut_outs:
                 a, b = view.x(cut.left), view.x(cut.right)
                 lines += [(a, y, a, y + _PLATE), (b, y, b, y + _PLATE), (a, y + _PLATE / 2, b, y + _PLATE / 2)]
-                shapes.append(
-                    Area(
-                        "mask",
-                        (
-                            (a + 1, y + 0.5),
-                            (min(b - 0.5, a + 40), y + 0.5),
-                            (min(b - 0.5, a + 40), y + 3.5),
-                            (a + 1, y + 3.5),
-                        ),
-                    )
-                    if b - a > 42
-                    else Lines("thin", ())
-                )
-                if b - a > 42:
-                    shapes.append(Text(a + 2, y + 2.9, "cut out after raising"))
-    shapes += [Lines("dim", tuple(lines)), Lines("thin", tuple(crosses))]
+                over += _cut_out(a, b, y)
+    shapes += [Lines("dim", tuple(lines)), Lines("thin", tuple(crosses)), *over]
     readings: dict[int, str] = {mark.at: tape_text(mark.reading, units) for mark in marks}
     labels = [(view.x(at), text) for at, text in readings.items()]
-    shapes += leaders(view, labels, y + _PLATE, 2.5, MARGIN + 3, view.width - MARGIN - 3)
+    shapes += leaders(labels, y + _PLATE, _DROP, MARGIN + 3, view.width - MARGIN - 3)
     return shapes
+
+
+def _cut_out(left: float, right: float, y: float) -> Shapes:
+    """What is written over the part of a plate that is sawn out once the wall stands, as much as fits."""
+    for words in ("cut out after raising", "cut out"):
+        half = text_width(words) / 2 + 0.5
+        if 2 * half + 3 <= right - left:
+            middle = (left + right) / 2
+            box = (
+                (middle - half, y + 0.5),
+                (middle + half, y + 0.5),
+                (middle + half, y + 3.5),
+                (middle - half, y + 3.5),
+            )
+            return [Area("mask", box), Text(middle, y + 2.9, words, "t", "middle")]
+    return []

@@ -7,6 +7,7 @@ from wallwright.drawing.paper import View, fitted
 from wallwright.drawing.scene import Area, Lines, Scene, Text, text_width
 from wallwright.drawing.svg import svg_text
 from wallwright.drawing.title import title_strip
+from wallwright.drawing.voids import opening_void
 from wallwright.lengths import Units, tape_text
 
 
@@ -26,6 +27,8 @@ def sheathing_scene(skin: Skin, units: Units, revision: str, layout: Layout | No
         shapes += _piece(view, piece, units)
     if layout is not None:
         shapes.append(_behind(view, layout))
+    for opening in wall.openings:
+        shapes += opening_void(view, opening, units)
     for piece in skin.pieces:
         shapes += _piece_texts(view, piece, units)
     shapes += _dimensions(view, skin, units)
@@ -66,18 +69,22 @@ def _behind(view: View, layout: Layout) -> Lines:
 
 
 def _piece_texts(view: View, piece: Piece, units: Units) -> Shapes:
-    """A piece's number and size, near the foot of its roomiest clear rectangle; the number alone where no more fits."""
+    """A piece's number and size, in its roomiest clear rectangle; the number alone where no more fits."""
     width, height = _size(piece)
     number = piece.id.removeprefix("piece-") + ("*" if piece.stage == "after-raising" else "")
-    left, bottom, right, top = _clear(piece)
-    room, tall = view.size(right - left), view.size(top - bottom)
     one_line = f"{tape_text(width, units)} x {tape_text(height, units)}"
     stacked = [number, tape_text(width, units), "x " + tape_text(height, units)]
+    clear = _clear(piece)
     for lines in ([number, one_line], stacked, [number]):
-        if max(text_width(line) for line in lines) + 2 <= room and len(lines) * 3.4 + 1.6 <= tall:
+        wide, tall = max(text_width(line) for line in lines) + 2, len(lines) * 3.4 + 1.6
+        fitting = [
+            room for room in clear if view.size(room[2] - room[0]) >= wide and view.size(room[3] - room[1]) >= tall
+        ]
+        if fitting:
             break
     else:
         return []
+    left, bottom, right, _ = max(fitting, key=lambda room: (room[2] - room[0]) * (room[3] - room[1]))
     middle = (view.x(left) + view.x(right)) / 2
     last = view.y(bottom) - 1.6
     first = last - 3.4 * (len(lines) - 1)
@@ -93,8 +100,8 @@ def _piece_texts(view: View, piece: Piece, units: Units) -> Shapes:
     return shapes
 
 
-def _clear(piece: Piece) -> tuple[int, int, int, int]:
-    """The largest rectangle of a piece between two of its corners' x, free of cuts: left, bottom, right, top."""
+def _clear(piece: Piece) -> list[tuple[int, int, int, int]]:
+    """Rectangles of a piece between two of its corners' x, free of cuts: left, bottom, right, top."""
     loops = (piece.outline, *piece.cut_outs)
     sides = [
         (min(a[0], b[0]), max(a[0], b[0]), a[1])
@@ -103,15 +110,14 @@ def _clear(piece: Piece) -> tuple[int, int, int, int]:
         if a[1] == b[1]
     ]
     xs = sorted({x for loop in loops for x, _ in loop})
-    best, found = -1, (0, 0, 0, 0)
+    found = []
     for number, left in enumerate(xs):
         for right in xs[number + 1 :]:
             # Level sides that reach into this stretch, from the bottom up, bound what is solid in it.
             levels = sorted({y for low, high, y in sides if low < right and high > left})
             for bottom, top in zip(levels, levels[1:], strict=False):
-                size = (right - left) * (top - bottom)
-                if size > best and _inside(loops, left, right, (bottom + top) // 2):
-                    best, found = size, (left, bottom, right, top)
+                if _inside(loops, left, right, (bottom + top) // 2):
+                    found.append((left, bottom, right, top))
     return found
 
 
@@ -141,13 +147,13 @@ def _dimensions(view: View, skin: Skin, units: Units) -> Shapes:
         stops = sorted({wall.face_left, wall.face_right, *(x for o in wall.openings for x in (o.left, o.right))})
         texts = [tape_text(b - a, units) for a, b in zip(stops, stops[1:], strict=False)]
         shapes += string(view, stops, foot + 16, texts)
-    whole = tape_text(wall.face_right - wall.face_left, units)
+    whole = f"sheathing {tape_text(wall.face_right - wall.face_left, units)}"
     shapes += string(view, [wall.face_left, wall.face_right], foot + 24, [whole])
     shapes += string(view, [0, wall.length], foot + 32, [f"plate {tape_text(wall.length, units)}"])
     left = view.x(min(0, wall.face_left))
     shapes += upright(view, wall.face_bottom, wall.height, left - 6, tape_text(wall.height - wall.face_bottom, units))
     if wall.sheathing.under_sheet:
         right = view.x(max(wall.length, wall.face_right)) + 8
-        shapes += upright(view, wall.face_bottom, 0, right, tape_text(wall.sheathing.under_sheet, units))
+        shapes += upright(view, wall.face_bottom, 0, right, tape_text(wall.sheathing.under_sheet, units), or_below=True)
         shapes += upright(view, 0, wall.height, right, tape_text(wall.height, units))
     return shapes
