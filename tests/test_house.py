@@ -16,7 +16,7 @@ MAY_IMPORT = {
     "api": FLOOR | {"operations", "wire", "api", "drawing.svg", ""},
 }
 DOMAIN_ORDER = [
-    "defaults stock", "wall", "members parts", "mirror skin grid", "openings", "checks uprights", "carriers bays", "seams rows",
+    "defaults stock", "wall", "members parts", "mirror skin grid", "openings", "offers", "checks uprights", "carriers bays", "seams rows",
     "notes cut_list", "layout outlines", "skin_notes skin_seams", "sheathing", "framed", "building",
 ]  # fmt: skip
 

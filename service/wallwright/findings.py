@@ -13,8 +13,39 @@ import msgspec
 from wallwright.sources import COMMON_PRACTICE, OWN_RULE, Source
 
 Level = Literal["note", "caution", "stop"]
-Value = int | str
-"""A value in a text: an int is a length on the grid, a str is written as it stands."""
+
+
+class Offer(msgspec.Struct, frozen=True, gc=False):
+    """A length that would work where a given one does not, and how far it may be rounded for a tape.
+
+    ``least`` and ``most`` bound what works; None is no bound on that side.
+    """
+
+    value: int
+    least: int | None = None
+    most: int | None = None
+
+    def moved(self, by: int) -> "Offer":
+        """The same offer reckoned from another point, ``by`` to the left of the first."""
+        return Offer(
+            self.value + by,
+            None if self.least is None else self.least + by,
+            None if self.most is None else self.most + by,
+        )
+
+
+def at_least(length: int) -> Offer:
+    """The offer of a length or anything longer; a tape text rounds up."""
+    return Offer(length, least=length)
+
+
+def at_most(length: int) -> Offer:
+    """The offer of a length or anything shorter; a tape text rounds down."""
+    return Offer(length, most=length)
+
+
+Value = int | str | Offer
+"""A value in a text: an int is a length on the grid, a str is written as it stands, an offer is rounded to what works."""
 
 
 class Compared(msgspec.Struct, frozen=True, gc=False):
@@ -281,19 +312,21 @@ FAULTS: Final[dict[str, FaultKind]] = {
         "Widen the spacing.",
     ),
     "cap-too-short": FaultKind(
-        "With the laps given, no cap plate is left. Give cap laps that leave a plate.",
+        "The cap lap is {given}, and with the other end's nothing is left of the cap plate; here it must be at least "
+        "{least}.",
         "No cap plate left",
         "The cap plate stops so far short of the ends that nothing is left of it.",
         "Give smaller negative laps.",
     ),
     "face-too-narrow": FaultKind(
-        "With the laps given, no face is left to skin. Give sheathing laps that leave one.",
+        "The sheathing lap is {given}, and with the other end's no face is left to skin; here it must be at least {least}.",
         "No face left to skin",
         "The sheathing stops so far short of the ends that nothing is left of it.",
         "Give smaller negative laps.",
     ),
     "opening-outside-wall": FaultKind(
-        "The opening {opening} starts at {given} and does not lie within the wall; it can start anywhere from {least} to {most}.",
+        "The opening {opening} starts at {given} and does not lie within the wall; the nearest place with room for its "
+        "jacks and kings is {nearest}.",
         "Opening outside the wall",
         "The opening reaches past an end of the plate.",
         "Move it, or make it narrower.",
@@ -325,33 +358,64 @@ FAULTS: Final[dict[str, FaultKind]] = {
         "Lower the opening's head, raise the wall, or take a shallower header.",
     ),
     "header-too-thick": FaultKind(
-        "The header over {opening} ({plies} plies of {stock} and its spacer) is {given} thick; the wall's depth is {most}.",
+        "The header over {opening} ({plies} plies of {stock} and its spacer) is {given} thick; the wall's depth is {most}. "
+        "Plies that fit: {fit}.",
         "Header too thick",
         "The header would stand out from the wall.",
         "Take fewer plies, a thinner spacer, or deeper studs.",
     ),
     "openings-collide": FaultKind(
-        "The opening {opening} starts at {given}, inside {other}; the nearest place that is clear of it is {least}.",
+        "The opening {opening} starts at {given} and overlaps {other}; the nearest place with room for its jacks and kings "
+        "is {nearest}.",
         "Openings collide",
         "Two openings overlap along the wall.",
         "Move one of them.",
     ),
     "opening-too-near-end": FaultKind(
-        "The opening {opening} starts at {given}, too near the end for its jacks and king; the nearest place is {nearest}.",
+        "The opening {opening} starts at {given}, too near the end for its jacks and king; the nearest place with room for "
+        "them is {nearest}.",
         "Opening too near the end",
         "Jack studs, and a king stud unless the end's post serves as one, need room beside the opening.",
         "Move the opening, or make it narrower.",
     ),
     "openings-too-near": FaultKind(
-        "The opening {opening} starts at {given}, too near the one beside it for jacks and a shared king; "
-        "the nearest place is {nearest}.",
+        "The opening {opening} starts at {given}, too near {other} for jacks and a shared king; the nearest place with room "
+        "for them is {nearest}.",
         "Openings too near each other",
         "Two openings may share a king stud; each needs its own jacks.",
         "Move one of them.",
     ),
+    "opening-has-no-place": FaultKind(
+        "The opening {opening} is {given} wide and finds no place with its jacks and kings beside the other openings; the "
+        "widest that does is {most}, with its left side at {nearest}.",
+        "No place for the opening",
+        "Between the posts and the other openings no stretch is wide enough for the opening, its jacks and its kings.",
+        "Make it narrower, move the others, or lengthen the wall.",
+    ),
+    "no-room-for-opening": FaultKind(
+        "The opening {opening} finds no room between the posts and the other openings, however narrow. Leave it out, or make "
+        "the wall at least {least} long.",
+        "No room for another opening",
+        "Between the posts and the other openings no stretch takes even a narrow opening with its jacks and kings.",
+        "Leave it out, move the others, or lengthen the wall.",
+    ),
+    "sill-too-high": FaultKind(
+        "The sill of {opening} is at {given}, which leaves no height between sill and head; it can be at most {most}, or the wall at "
+        "least {wall_height} high.",
+        "Sill too high",
+        "Below the header, or below the plates, no height is left for the opening.",
+        "Lower the sill or raise the wall.",
+    ),
+    "header-deeper-than-wall": FaultKind(
+        "A {stock} header over {opening} is {deep} deep, and between the plates there is {room}. Take a shallower one, or make "
+        "the wall at least {wall_height} high.",
+        "Header deeper than the wall",
+        "The header leaves no height for an opening.",
+        "Take a shallower header or raise the wall.",
+    ),
     "no-level-seam": FaultKind(
         "No level seam {given} or less above the sheets' foot finds timber behind it all along the wall. "
-        "Take a longer sheet or move the openings' heads and sills.",
+        "Take a sheet at least {least} long, or move the openings' heads and sills.",
         "No place for a level seam",
         "The strip above the sheets would have no timber behind its lower edge.",
         "Take a sheet that covers the wall's height.",
@@ -363,9 +427,10 @@ FAULTS: Final[dict[str, FaultKind]] = {
         "Give `roof.shape` as `flat`.",
     ),
     "footprint-too-small": FaultKind(
-        "The footprint is {given} over the framing; the two walls that it lies between alone take {least}.",
+        "The footprint is {given}; the walls that it lies between and the posts of those that it holds take {least}. "
+        "Make it at least that.",
         "Footprint too small",
-        "No room is left for a wall between the through walls.",
+        "No room is left for a wall with its posts between the through walls.",
         "Make the footprint larger.",
     ),
 }

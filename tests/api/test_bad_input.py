@@ -1,9 +1,12 @@
 """Bad input of every kind: the problem names the field, what was given, what is allowed and how to mend it."""
 
 import json
+import re
 
 import pytest
 from tests.api.client import WALL, codes, post
+
+from wallwright.lengths import INCH, measure_of_text
 
 WINDOW = {"name": "w", "left": 40, "width": 30, "height": 36, "sill": 36}
 
@@ -120,20 +123,26 @@ NOT_BUILDABLE = [
     (wall(height=8), {("/height", "wall-too-low")}, '10 1/2"'),
     (wall(spacing=6, ends={"left": {"post": "two-stud"}}), {("/spacing", "spacing-too-close")}, '8"'),
     (wall(top={"shape": "rake", "rise": 3, "run": 12}), {("/top/shape", "top-not-level")}, "level"),
-    (wall(openings=[{**WINDOW, "left": 130}]), {("/openings/0/left", "opening-outside-wall"), ("/openings/0/left", "opening-too-near-end")}, "9' 6\""),
+    (wall(openings=[{**WINDOW, "left": 130}]), {("/openings/0/left", "opening-outside-wall")}, "9' 3\""),
     (wall(openings=[{**WINDOW, "left": 2}]), {("/openings/0/left", "opening-too-near-end")}, '3"'),
     (wall(openings=[{**WINDOW, "left": 112}]), {("/openings/0/left", "opening-too-near-end")}, "9' 3\""),
     (wall(openings=[{**WINDOW, "sill": 2}]), {("/openings/0/sill", "sill-too-low")}, '3"'),
     (wall(openings=[{**WINDOW, "height": 56}]), {("/openings/0/height", "header-does-not-fit")}, "4' 5 1/2\""),
-    (wall(openings=[{**WINDOW, "height": 50, "header": {"stock": "2x12"}}]), {("/openings/0/header/stock", "header-does-not-fit")}, "3' 9 3/4\""),
+    (wall(openings=[{**WINDOW, "height": 50, "header": {"stock": "2x12"}}]), {("/openings/0/height", "header-does-not-fit")}, "3' 9 3/4\""),
+    (wall(height=15, openings=[{**WINDOW, "height": 4, "sill": 3, "header": {"stock": "2x12"}}]), {("/openings/0/header/stock", "header-deeper-than-wall")}, "1' 9 1/4\""),
+    (wall(openings=[{**WINDOW, "sill": 90, "height": 4}]), {("/openings/0/sill", "sill-too-high"), ("/openings/0/height", "header-does-not-fit")}, "7' 4\""),
+    (wall(openings=[{**WINDOW, "sill": 2, "height": 88}]), {("/openings/0/sill", "sill-too-low"), ("/openings/0/height", "header-does-not-fit")}, "7' 2 1/2\""),
+    (wall(openings=[{**WINDOW, "width": 139}]), {("/openings/0/width", "opening-has-no-place")}, "11' 6\""),
+    (wall(openings=[{**WINDOW, "left": 3, "width": 137}, {**WINDOW, "left": 4}]), {("/openings/1", "no-room-for-opening")}, "14' 9 1/2\""),
+
     (wall(openings=[{**WINDOW, "header": {"stock": "2x6", "plies": 3}}]), {("/openings/0/header/plies", "header-too-thick")}, '3 1/2"'),
     (wall(openings=[{**WINDOW, "width": 1, "header": {"stock": "2x4"}}]), {("/openings/0/width", "opening-too-narrow")}, '1 1/2"'),
-    (wall(openings=[WINDOW, {**WINDOW, "left": 60}]), {("/openings/1/left", "openings-collide"), ("/openings/1/left", "openings-too-near")}, "5' 10\""),
+    (wall(openings=[WINDOW, {**WINDOW, "left": 60}]), {("/openings/1/left", "openings-collide")}, "6' 2 1/2\""),
     (wall(openings=[WINDOW, {**WINDOW, "left": 72}]), {("/openings/1/left", "openings-too-near")}, "6' 2 1/2\""),
     (wall(openings=[{"left": 1.5, "width": 10, "height": 95}]), {("/openings/0/height", "opening-too-high")}, "7' 9\""),
     (wall(ends={"left": {"sheathing_lap": "25\""}}), {("/ends/left/sheathing_lap", "length-out-of-range")}, "2' 0\""),
-    (wall(length=20, ends={"left": {"cap_lap": -10}, "right": {"cap_lap": -10}}), {("/ends/left/cap_lap", "cap-too-short")}, "laps"),
-    (wall(length=20, ends={"left": {"sheathing_lap": -10}, "right": {"sheathing_lap": -10}}), {("/ends/left/sheathing_lap", "face-too-narrow")}, "laps"),
+    (wall(length=20, ends={"left": {"cap_lap": -10}, "right": {"cap_lap": -10}}), {("/ends/left/cap_lap", "cap-too-short")}, "-8 1/2\""),
+    (wall(length=20, ends={"left": {"sheathing_lap": -10}, "right": {"sheathing_lap": -10}}), {("/ends/left/sheathing_lap", "face-too-narrow")}, "-8 1/2\""),
 ]  # fmt: skip
 
 
@@ -155,13 +164,28 @@ def test_faults_of_a_wall_laid_out_from_the_right_are_told_as_given():
         assert '3"' in error["detail"]
 
 
-def test_a_range_reads_upwards_whichever_end_the_wall_is_laid_out_from():
-    told = []
-    for start in ("left", "right"):
-        answer = post("/v1/layout", wall(openings=[{**WINDOW, "left": 130}], layout={"from": start}))
-        told.append(next(e["detail"] for e in answer.json()["errors"] if e["code"] == "opening-outside-wall"))
-    assert 'anywhere from 0" to 9\' 6".' in told[0]
+def test_the_nearest_place_is_the_same_whichever_end_the_wall_is_laid_out_from():
+    told = [
+        post("/v1/layout", wall(openings=[{**WINDOW, "left": 130}], layout={"from": start})).json()["errors"]
+        for start in ("left", "right")
+    ]
     assert told[0] == told[1]
+    assert "starts at 10' 10\"" in told[0][0]["detail"]
+    assert "is 9' 3\"." in told[0][0]["detail"]
+
+
+def test_an_opening_without_a_name_is_told_by_its_number_whichever_end_the_wall_is_laid_out_from():
+    openings = [{"left": 30, "width": 30, "height": 36, "sill": 36}, {"left": 2, "width": 24, "height": 36, "sill": 36}]
+    for start in ("left", "right"):
+        (error,) = post("/v1/layout", wall(openings=openings, layout={"from": start})).json()["errors"]
+        assert error["pointer"] == "/openings/1/left"
+        assert error["detail"].startswith("The opening 2 starts")
+
+
+def test_what_was_given_is_not_rounded_into_what_is_offered():
+    (error,) = post("/v1/layout", wall(openings=[{**WINDOW, "left": 2.99}])).json()["errors"]
+    assert '2.99"' in error["detail"]
+    assert 'is 3".' in error["detail"]
 
 
 def test_lying_sheets_are_refused_where_sheets_are_laid():
@@ -178,9 +202,30 @@ BUILDING_FAULTS = [
     ({"wall_height": 8}, {("/wall_height", "wall-too-low")}),
     ({"spacing": "2\""}, {("/spacing", "length-out-of-range")}),
     ({"walls": {"right": {"openings": [{**WINDOW, "left": 1}]}}},
-     {("/walls/right/openings/0/left", "opening-outside-wall"), ("/walls/right/openings/0/left", "opening-too-near-end")}),
+     {("/walls/right/openings/0/left", "opening-outside-wall")}),
     ({"walls": {"left": {"spacing": "2\""}}}, {("/walls/left/spacing", "length-out-of-range")}),
 ]  # fmt: skip
+
+
+@pytest.mark.parametrize("stud", ["2x4", "2x6", "2x3"])
+@pytest.mark.parametrize("measured", ["framing", "sheathing"])
+@pytest.mark.parametrize("through", [["front", "back"], ["right", "left"]])
+def test_the_least_footprint_that_is_offered_is_the_least_that_can_be_built(stud, measured, through):
+    small = {**BUILDING, "stud": stud, "through_walls": through, "slip_gap": 0.0625}
+    small["footprint"] = {"width": 1, "depth": 2, "measured_to": measured}
+    told = {
+        error["pointer"]: error["detail"] for error in post("/v1/building", json.dumps(small).encode()).json()["errors"]
+    }
+    assert set(told) == {"/footprint/width", "/footprint/depth"}
+    offered = {name: re.search(r"take (.+?)\. Make", told[f"/footprint/{name}"])[1] for name in ("width", "depth")}
+    fitting = {**small, "footprint": {**offered, "measured_to": measured}}
+    assert post("/v1/building", json.dumps(fitting).encode()).status_code == 200
+    for name in ("width", "depth"):
+        size = measure_of_text(offered[name]).on_grid("in") / INCH - 0.125
+        short = {**fitting, "footprint": {**fitting["footprint"], name: size}}
+        assert codes(post("/v1/building", json.dumps(short).encode())) == {
+            (f"/footprint/{name}", "footprint-too-small")
+        }
 
 
 @pytest.mark.parametrize(("changes", "faults"), BUILDING_FAULTS, ids=shown)

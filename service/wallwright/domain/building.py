@@ -11,11 +11,12 @@ from typing import Literal
 import msgspec
 from msgspec.structs import replace
 
+from wallwright.domain.checks import least_length
 from wallwright.domain.framed import Framed, framed, skinned
 from wallwright.domain.members import Layout
 from wallwright.domain.skin import Skin
 from wallwright.domain.wall import Carries, End, Meets, Opening, PostKind, Side, Wall
-from wallwright.findings import Fault, Finding, PlanRefused
+from wallwright.findings import Fault, Finding, Offer, PlanRefused, Value, at_least
 
 SideName = Literal["front", "right", "back", "left"]
 SIDES: tuple[SideName, ...] = ("front", "right", "back", "left")
@@ -250,10 +251,16 @@ def _check(building: Building, width: int, depth: int) -> list[Fault]:
     faults = []
     if building.roof.shape != "flat":
         faults.append(Fault("roof-not-flat", "/roof/shape", (("given", building.roof.shape),)))
-    for name, size, pair in (("width", width, ("left", "right")), ("depth", depth, ("front", "back"))):
-        least = sum(building.sides[side].wall.depth for side in SIDES if side in pair) + 2 * building.slip_gap
-        if size <= least:
-            faults.append(Fault("footprint-too-small", f"/footprint/{name}", (("given", size), ("least", least))))
+    for name, size, stated, pair in (
+        ("width", width, building.width, ("front", "back")),
+        ("depth", depth, building.depth, ("right", "left")),
+    ):
+        # In a footprint of no size a wall's length is what it lacks, less than nothing between through walls.
+        short = [side_wall(building, side, 0, 0) for side in SIDES if side in pair]
+        least = max(least_length(wall) - wall.length for wall in short)
+        if size < least:
+            values: tuple[tuple[str, Value], ...] = (("given", stated), ("least", at_least(least + stated - size)))
+            faults.append(Fault("footprint-too-small", f"/footprint/{name}", values))
     return faults
 
 
@@ -261,16 +268,20 @@ def _of_side(building: Building, side: SideName, fault: Fault) -> Fault:
     """A wall's fault as the building's caller reads it: under its side, openings from the framing corner."""
     if fault.pointer == "/height":
         return Fault(fault.code, "/wall_height", fault.values)
-    if fault.pointer == "/length":
-        return Fault(fault.code, f"/footprint/{'width' if side in ('front', 'back') else 'depth'}", fault.values)
     values = fault.values
-    if side not in building.through and fault.pointer.endswith("/left"):
+    if side not in building.through and fault.pointer.startswith("/openings/"):
         shift = building.sides[_NEIGHBOUR[side][0]].wall.depth + building.slip_gap
-        values = tuple(
-            (name, value + shift if isinstance(value, int) and name in ("given", "least", "most", "nearest") else value)
-            for name, value in values
-        )
+        values = tuple((name, _shifted(fault, name, value, shift)) for name, value in values)
     return Fault(fault.code, f"/walls/{side}{fault.pointer}", values)
+
+
+def _shifted(fault: Fault, name: str, value: Value, shift: int) -> Value:
+    """A place along a butt wall, reckoned from the building's framing corner; other values as they are."""
+    if name == "nearest" and isinstance(value, Offer):
+        return value.moved(shift)
+    if name == "given" and isinstance(value, int) and fault.pointer.endswith("/left"):
+        return value + shift
+    return value
 
 
 _CORNER_NAMES: tuple[tuple[str, SideName, SideName], ...] = (

@@ -2,11 +2,22 @@
 
 from wallwright.domain.openings import post_edge
 from wallwright.domain.wall import Wall
-from wallwright.findings import Fault
+from wallwright.findings import Fault, at_least
 from wallwright.lengths import INCH
 
 LEAST_STUD = 6 * INCH
 """The shortest stud that a wall is framed with."""
+
+
+def posts_width(wall: Wall) -> int:
+    """The length of plate that both ends' posts take."""
+    return post_edge(wall, wall.left) + post_edge(wall, wall.right)
+
+
+def least_length(wall: Wall) -> int:
+    """The shortest plate that its ends allow: the posts stand clear, and a cap plate and a face are left."""
+    laps = (wall.left.cap_lap + wall.right.cap_lap, wall.left.sheathing_lap + wall.right.sheathing_lap)
+    return max(posts_width(wall), wall.thickness - min(laps))
 
 
 def check(wall: Wall) -> list[Fault]:
@@ -14,19 +25,21 @@ def check(wall: Wall) -> list[Fault]:
     faults = []
     if wall.top.shape != "level":
         faults.append(Fault("top-not-level", "/top/shape", (("given", wall.top.shape),)))
-    shortest = post_edge(wall, wall.left) + post_edge(wall, wall.right)
+    shortest = posts_width(wall)
     if wall.length < shortest:
-        faults.append(Fault("wall-too-short", "/length", (("given", wall.length), ("least", shortest))))
+        faults.append(Fault("wall-too-short", "/length", (("given", wall.length), ("least", at_least(shortest)))))
     lowest = wall.stud_bottom + wall.plates.top * wall.thickness + LEAST_STUD
     if wall.height < lowest:
-        faults.append(Fault("wall-too-low", "/height", (("given", wall.height), ("least", lowest))))
+        faults.append(Fault("wall-too-low", "/height", (("given", wall.height), ("least", at_least(lowest)))))
     closest = 3 * wall.thickness
     if "two-stud" in (wall.left.post, wall.right.post):
         closest += wall.depth
     if wall.spacing < closest:
-        faults.append(Fault("spacing-too-close", "/spacing", (("given", wall.spacing), ("least", closest))))
-    if wall.length + wall.left.cap_lap + wall.right.cap_lap <= wall.thickness:
-        faults.append(Fault("cap-too-short", "/ends/left/cap_lap", (("given", wall.left.cap_lap),)))
-    if wall.face_right - wall.face_left <= wall.thickness:
-        faults.append(Fault("face-too-narrow", "/ends/left/sheathing_lap", (("given", wall.left.sheathing_lap),)))
+        faults.append(Fault("spacing-too-close", "/spacing", (("given", wall.spacing), ("least", at_least(closest)))))
+    length = max(wall.length, shortest)
+    for code, field in (("cap-too-short", "cap_lap"), ("face-too-narrow", "sheathing_lap")):
+        given = getattr(wall.left, field)
+        least = wall.thickness - length - getattr(wall.right, field)
+        if given < least:
+            faults.append(Fault(code, f"/ends/left/{field}", (("given", given), ("least", at_least(least)))))
     return faults

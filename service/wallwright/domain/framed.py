@@ -12,6 +12,7 @@ from wallwright.domain.checks import check
 from wallwright.domain.layout import lay_out
 from wallwright.domain.members import Layout
 from wallwright.domain.mirror import mirrored_opening, mirrored_part, mirrored_wall
+from wallwright.domain.offers import with_offers
 from wallwright.domain.openings import Plan, plan_openings
 from wallwright.domain.parts import Part
 from wallwright.domain.rows import Row, rows
@@ -21,7 +22,7 @@ from wallwright.domain.skin import Skin
 from wallwright.domain.skin_notes import Saved
 from wallwright.domain.uprights import frame
 from wallwright.domain.wall import Wall
-from wallwright.findings import Fault, PlanRefused, Value
+from wallwright.findings import Fault, PlanRefused
 
 
 class Framed(msgspec.Struct, frozen=True):
@@ -41,7 +42,7 @@ def framed(wall: Wall) -> Framed:
     straight = mirrored_wall(wall) if from_right else wall
     plan, parts, laid, courses, faults = _frame(straight)
     if faults:
-        raise PlanRefused(tuple(_turned_fault(fault, wall) if from_right else fault for fault in faults))
+        raise PlanRefused(with_offers(wall, _as_given(wall, faults), _faults_of))
     own = [mirrored_part(part, wall.length) for part in parts] if from_right else parts
     opened = (
         tuple(mirrored_opening(o, wall.length) for o in reversed(plan.wall.openings))
@@ -83,11 +84,14 @@ def _saved(done: Framed) -> Saved | None:
 def _frame(wall: Wall) -> tuple[Plan, list[Part], Columns | None, tuple[Row, ...], list[Fault]]:
     """Plan, parts, columns and courses of a wall laid out from its left end, or faults."""
     faults = check(wall)
+    if faults:
+        # Openings are judged once the wall itself can be: their room is measured between its posts and plates.
+        return Plan((), (), wall), [], None, (), faults
     anyway: frozenset[str] = frozenset()
     while True:
-        plan, more = plan_openings(wall, anyway)
-        if faults or more:
-            return plan, [], None, (), faults + more
+        plan, faults = plan_openings(wall, anyway)
+        if faults:
+            return plan, [], None, (), faults
         parts = frame(plan)
         laid: Columns | None = None
         if wall.sheathing.direction == "upright":
@@ -110,28 +114,22 @@ def _distinct(studs: tuple[Part, ...]) -> list[Part]:
     return list(dict.fromkeys(studs))
 
 
-_PLACES = frozenset(("given", "least", "most", "nearest"))
+def _faults_of(wall: Wall) -> list[Fault]:
+    """The faults of a wall as its caller sees it; none where it can be built."""
+    straight = mirrored_wall(wall) if wall.tape.start == "right" else wall
+    return _as_given(wall, _frame(straight)[-1])
 
 
-def _turned_fault(fault: Fault, wall: Wall) -> Fault:
-    """A fault found in the mirrored wall, as it reads in the caller's own."""
-    pointer, values = fault.pointer, fault.values
-    if pointer.startswith("/ends/left"):
-        return Fault(fault.code, pointer.replace("/ends/left", "/ends/right"), values)
-    if not pointer.startswith("/openings/"):
+def _as_given(wall: Wall, faults: list[Fault]) -> list[Fault]:
+    """Faults found in a wall laid out from its left end, at the fields of the wall as its caller gave it."""
+    return [_turned(fault, wall) for fault in faults] if wall.tape.start == "right" else faults
+
+
+def _turned(fault: Fault, wall: Wall) -> Fault:
+    if fault.pointer.startswith("/ends/left"):
+        return replace(fault, pointer=fault.pointer.replace("/ends/left", "/ends/right"))
+    if not fault.pointer.startswith("/openings/"):
         return fault
-    _, _, number, *rest = pointer.split("/")
+    _, _, number, *rest = fault.pointer.split("/")
     index = len(wall.openings) - 1 - int(number)
-    if rest == ["left"]:
-        width = wall.openings[index].width
-        values = tuple((name, _turned_value(name, value, wall.length - width)) for name, value in values)
-        turned = dict(values)
-        if "least" in turned and "most" in turned:
-            # In the mirror the two ends of a range change places.
-            turned["least"], turned["most"] = turned["most"], turned["least"]
-            values = tuple(turned.items())
-    return Fault(fault.code, "/".join(["", "openings", str(index), *rest]), values)
-
-
-def _turned_value(name: str, value: Value, room: int) -> Value:
-    return room - value if isinstance(value, int) and name in _PLACES else value
+    return replace(fault, pointer="/".join(["", "openings", str(index), *rest]))

@@ -10,13 +10,13 @@ from msgspec.structs import replace
 from wallwright.domain.grid import Bound, lines_between
 from wallwright.domain.stock import NOMINAL
 from wallwright.domain.wall import End, Header, Opening, Wall
-from wallwright.findings import Fault
+from wallwright.findings import Fault, Offer, Value, at_least, at_most
 from wallwright.lengths import inches
 
 DEFAULT_HEADERS = (NOMINAL["2x6"], NOMINAL["2x4"])
 """The plain default header is the deepest of these that fits; it is compared with no table."""
 _PLY = inches("1 1/2")
-_SHALLOWEST = DEFAULT_HEADERS[-1].width
+Values = tuple[tuple[str, Value], ...]
 
 
 class Framed(msgspec.Struct, frozen=True):
@@ -82,7 +82,7 @@ def plan_openings(wall: Wall, framed_anyway: frozenset[str] = frozenset()) -> tu
     faults: list[Fault] = []
     resolved: list[tuple[int, Opening, Header | None, bool]] = []
     for index, opening in enumerate(wall.openings):
-        faults += _within_wall(wall, index, opening)
+        faults += _sizes(wall, index, opening)
         if opening.header is None and key(opening) not in framed_anyway and fits_one_bay(wall, opening):
             faults += _block_room(wall, index, opening)
             resolved.append((index, opening, None, True))
@@ -90,12 +90,11 @@ def plan_openings(wall: Wall, framed_anyway: frozenset[str] = frozenset()) -> tu
         header, effective, is_default, more = _header(wall, index, opening)
         faults += more
         resolved.append((index, effective, header, is_default))
-    faults += _collisions(resolved)
-    framed, more = _kings(wall, [(i, o, h, d) for i, o, h, d in resolved if h is not None])
-    faults += more
+    misplaced = _misplaced(wall, resolved)
+    framed = [] if misplaced else _kings(wall, [(o, h, d) for _, o, h, d in resolved if h is not None])
     in_bay = tuple(opening for _, opening, header, _ in resolved if header is None)
     done = replace(wall, openings=tuple(opening for _, opening, _, _ in resolved))
-    return Plan(tuple(framed), in_bay, done), faults
+    return Plan(tuple(framed), in_bay, done), faults + misplaced
 
 
 def key(opening: Opening) -> str:
@@ -111,41 +110,35 @@ def fits_one_bay(wall: Wall, opening: Opening) -> bool:
     return not lines_between(wall, opening.left - wall.thickness + half + 1, opening.right + half - 1)
 
 
-def _within_wall(wall: Wall, index: int, opening: Opening) -> list[Fault]:
-    """Faults of an opening by itself: outside the wall, too narrow, its sill in the plate, its head in the plates."""
+def _sizes(wall: Wall, index: int, opening: Opening) -> list[Fault]:
+    """Faults of an opening by itself: too narrow, or its sill in the plate."""
     at = f"/openings/{index}"
-    name = ("opening", opening.name or str(index + 1))
     faults = []
-    if opening.left < 0 or opening.right > wall.length:
-        most = max(wall.length - opening.width, 0)
-        faults.append(
-            Fault("opening-outside-wall", f"{at}/left", (name, ("given", opening.left), ("least", 0), ("most", most)))
-        )
     if opening.width < wall.thickness:
-        faults.append(
-            Fault("opening-too-narrow", f"{at}/width", (name, ("given", opening.width), ("least", wall.thickness)))
-        )
+        values: Values = (("given", opening.width), ("least", at_least(wall.thickness)))
+        faults.append(Fault("opening-too-narrow", f"{at}/width", values))
     least_sill = wall.stud_bottom + wall.thickness
     if 0 < opening.sill < least_sill:
-        faults.append(Fault("sill-too-low", f"{at}/sill", (name, ("given", opening.sill), ("least", least_sill))))
+        values = (("given", opening.sill), ("least", at_least(least_sill)))
+        faults.append(Fault("sill-too-low", f"{at}/sill", values))
     return faults
 
 
 def _block_room(wall: Wall, index: int, opening: Opening) -> list[Fault]:
+    """The fault of an opening within one bay whose head lies in the plates."""
     if opening.head <= wall.stud_top:
         return []
-    return [
-        Fault(
-            "opening-too-high",
-            f"/openings/{index}/height",
-            (
-                ("opening", opening.name or str(index + 1)),
-                ("given", opening.height),
-                ("most", wall.stud_top - opening.sill),
-                ("wall_height", wall.height + opening.head - wall.stud_top),
-            ),
-        )
-    ]
+    taller = at_least(wall.height + opening.head - wall.stud_top)
+    most = wall.stud_top - opening.sill
+    if most < wall.thickness:
+        return [_sill_too_high(index, opening, wall.stud_top - wall.thickness, taller)]
+    values: Values = (("given", opening.height), ("most", at_most(most)), ("wall_height", taller))
+    return [Fault("opening-too-high", f"/openings/{index}/height", values)]
+
+
+def _sill_too_high(index: int, opening: Opening, most: int, taller: Offer) -> Fault:
+    values: Values = (("given", opening.sill), ("most", at_most(most)), ("wall_height", taller))
+    return Fault("sill-too-high", f"/openings/{index}/sill", values)
 
 
 def _header(wall: Wall, index: int, opening: Opening) -> tuple[Header, Opening, bool, list[Fault]]:
@@ -155,42 +148,50 @@ def _header(wall: Wall, index: int, opening: Opening) -> tuple[Header, Opening, 
     header = given if given is not None else _default_header(wall, room)
     faults = []
     if header.plies * header.stock.thickness + header.spacer > wall.depth:
-        faults.append(
-            Fault(
-                "header-too-thick",
-                f"/openings/{index}/header/plies",
-                (
-                    ("opening", opening.name or str(index + 1)),
-                    ("stock", header.stock.name),
-                    ("plies", str(header.plies)),
-                    ("given", header.plies * header.stock.thickness + header.spacer),
-                    ("most", wall.depth),
-                ),
-            )
-        )
+        faults.append(_too_thick(wall, index, header))
     if header.stock.width > room:
-        faults.append(_no_room(wall, index, opening, header, given is not None))
+        faults.append(_no_room(wall, index, opening, header))
         return header, opening, given is None, faults
     if header.seat == "plate":
         opening = replace(opening, height=wall.stud_top - header.stock.width - opening.sill)
     return header, opening, given is None, faults
 
 
-def _no_room(wall: Wall, index: int, opening: Opening, header: Header, given: bool) -> Fault:
-    deep = header.stock.width
-    where = f"/openings/{index}/header/stock" if given else f"/openings/{index}/height"
-    return Fault(
-        "header-does-not-fit",
-        where,
-        (
-            ("opening", opening.name or str(index + 1)),
-            ("stock", header.stock.name),
-            ("deep", deep),
-            ("room", max(wall.stud_top - opening.head, 0)),
-            ("most", max(wall.stud_top - deep - opening.sill, 0)),
-            ("wall_height", wall.height + deep - (wall.stud_top - opening.head)),
-        ),
+def _too_thick(wall: Wall, index: int, header: Header) -> Fault:
+    fit = (wall.depth - header.spacer) // header.stock.thickness
+    thick = header.plies * header.stock.thickness + header.spacer
+    values: Values = (
+        ("stock", header.stock.name),
+        ("plies", str(header.plies)),
+        ("given", thick),
+        ("most", wall.depth),
+        ("fit", str(fit) if fit > 0 else "none"),
     )
+    return Fault("header-too-thick", f"/openings/{index}/header/plies", values)
+
+
+def _no_room(wall: Wall, index: int, opening: Opening, header: Header) -> Fault:
+    """Why a header does not fit under the plates, told at the field whose change would mend it."""
+    deep = header.stock.width
+    taller = at_least(wall.height + deep - (wall.stud_top - opening.head))
+    highest = wall.stud_top - deep
+    least_head = wall.stud_bottom + wall.thickness
+    if highest < least_head:
+        own: Values = (("stock", header.stock.name), ("deep", deep), ("room", wall.stud_top - wall.stud_bottom))
+        at = f"/openings/{index}/header/stock" if opening.header is not None else f"/openings/{index}/height"
+        return Fault("header-deeper-than-wall", at, (*own, ("wall_height", taller)))
+    if highest - opening.sill < (wall.thickness if opening.sill else least_head):
+        # A window below the header needs a sill of its own; where there is no room for one, only a door is left.
+        lower = highest - wall.thickness
+        return _sill_too_high(index, opening, lower if lower >= least_head else 0, taller)
+    values: Values = (
+        ("stock", header.stock.name),
+        ("deep", deep),
+        ("room", max(wall.stud_top - opening.head, 0)),
+        ("most", at_most(highest - opening.sill)),
+        ("wall_height", taller),
+    )
+    return Fault("header-does-not-fit", f"/openings/{index}/height", values)
 
 
 def _default_header(wall: Wall, room: int) -> Header:
@@ -202,50 +203,56 @@ def _default_header(wall: Wall, room: int) -> Header:
     return Header(DEFAULT_HEADERS[-1], plies)
 
 
-def _collisions(resolved: list[tuple[int, Opening, Header | None, bool]]) -> list[Fault]:
-    """Openings that overlap along the wall; openings stand side by side, never one above another."""
+def king_line(wall: Wall, end: End) -> int:
+    """How far from an end the room for jacks begins: its post serves as king, save a flat stud, which cannot."""
+    return post_edge(wall, end) + (wall.thickness if end.post == "two-stud" else 0)
+
+
+def _misplaced(wall: Wall, resolved: list[tuple[int, Opening, Header | None, bool]]) -> list[Fault]:
+    """Openings that have no room where they stand, one fault each, from left to right.
+
+    One that has none is set aside, so that its neighbours are judged by those that stay. Openings stand side
+    by side, never one above another; where their bays allow it, those without jacks are judged by their voids.
+    """
+    thick = wall.thickness
     faults = []
-    ordered = sorted(resolved, key=lambda item: (item[1].left, item[0]))
-    for (_, before, _, _), (index, after, _, _) in zip(ordered, ordered[1:], strict=False):
-        if after.left < before.right:
-            faults.append(
-                Fault(
-                    "openings-collide",
-                    f"/openings/{index}/left",
-                    (
-                        ("opening", after.name or str(index + 1)),
-                        ("other", before.name or "the opening before it"),
-                        ("given", after.left),
-                        ("least", before.right),
-                    ),
-                )
-            )
+    void, other = 0, ""
+    line, last = king_line(wall, wall.left), wall.length - king_line(wall, wall.right)
+    by_post = True
+    for index, opening, header, _ in sorted(resolved, key=lambda item: (item[1].left, item[0])):
+        jacks = opening.jacks * thick
+        code = ""
+        if opening.left < 0 or opening.right > wall.length:
+            code = "opening-outside-wall"
+        elif opening.left < void:
+            code = "openings-collide"
+        elif header is not None and opening.left < line + jacks:
+            code = "opening-too-near-end" if by_post else "openings-too-near"
+        elif header is not None and opening.right + jacks > last:
+            code = "opening-too-near-end"
+        if code:
+            faults.append(Fault(code, f"/openings/{index}/left", (("other", other),)))
+            continue
+        void, other = opening.right, opening.name or "its neighbour"
+        if header is not None:
+            line, by_post = opening.right + jacks + thick, False
     return faults
 
 
-def _kings(wall: Wall, openings: list[tuple[int, Opening, Header, bool]]) -> tuple[list[Framed], list[Fault]]:
-    """Kings, own or shared, of the openings with jacks, from left to right."""
+def _kings(wall: Wall, openings: list[tuple[Opening, Header, bool]]) -> list[Framed]:
+    """Kings, own or shared, of the openings with jacks, from left to right; each has room where it stands."""
     thick = wall.thickness
-    ordered = sorted(openings, key=lambda item: item[1].left)
-    faults: list[Fault] = []
+    ordered = sorted(openings, key=lambda item: item[0].left)
     framed: list[Framed] = []
     # The nearest king so far: x of its left edge, and where the room for the next opening begins.
     edge = post_edge(wall, wall.left)
     king: int | None = None if wall.left.post == "two-stud" else edge - thick
-    for position, (index, opening, header, is_default) in enumerate(ordered):
+    for position, (opening, header, is_default) in enumerate(ordered):
         jacks = opening.jacks * thick
-        least = edge + jacks + (thick if king is None else 0)
-        if opening.left < least:
-            faults.append(_too_near(index, opening, least, "left" if position == 0 else "before"))
         own_left = king is None or opening.left >= edge + thick + jacks
         king_left = opening.left - jacks - thick if own_left or king is None else king
         last = position == len(ordered) - 1
-        right = _right_king(wall, opening) if last else (opening.right + jacks, True)
-        if right is None:
-            most = wall.length - post_edge(wall, wall.right) - jacks - _extra(wall) - opening.width
-            faults.append(_too_near_right(index, opening, most))
-            right = (opening.right + jacks, True)
-        king_right, own_right = right
+        king_right, own_right = _right_king(wall, opening) if last else (opening.right + jacks, True)
         framed.append(
             Framed(
                 opening,
@@ -262,37 +269,11 @@ def _kings(wall: Wall, openings: list[tuple[int, Opening, Header, bool]]) -> tup
             )  # fmt: skip
         )
         edge, king = king_right + thick, king_right
-    return framed, faults
+    return framed
 
 
-def _extra(wall: Wall) -> int:
-    return wall.thickness if wall.right.post == "two-stud" else 0
-
-
-def _right_king(wall: Wall, opening: Opening) -> tuple[int, bool] | None:
-    """The king right of the last opening: its left edge and whether it is added; None where there is no room."""
-    thick = wall.thickness
-    jack_right = opening.right + opening.jacks * thick
+def _right_king(wall: Wall, opening: Opening) -> tuple[int, bool]:
+    """The king right of the last opening: its left edge, and whether it is added or the end's post serves."""
+    jack_right = opening.right + opening.jacks * wall.thickness
     post = wall.length - post_edge(wall, wall.right)
-    if jack_right + thick <= post:
-        return jack_right, True
-    if wall.right.post == "two-stud" or jack_right > post:
-        return None
-    return post, False
-
-
-def _too_near(index: int, opening: Opening, least: int, side: str) -> Fault:
-    code = "opening-too-near-end" if side == "left" else "openings-too-near"
-    return Fault(
-        code,
-        f"/openings/{index}/left",
-        (("opening", opening.name or str(index + 1)), ("given", opening.left), ("nearest", least)),
-    )
-
-
-def _too_near_right(index: int, opening: Opening, most: int) -> Fault:
-    return Fault(
-        "opening-too-near-end",
-        f"/openings/{index}/left",
-        (("opening", opening.name or str(index + 1)), ("given", opening.left), ("nearest", most)),
-    )
+    return (jack_right, True) if jack_right + wall.thickness <= post else (post, False)

@@ -6,7 +6,7 @@ from wallwright.domain.carriers import LEAST_BEARING, Span, merged
 from wallwright.domain.openings import Plan
 from wallwright.domain.parts import Part
 from wallwright.domain.wall import Wall
-from wallwright.findings import Fault
+from wallwright.findings import Fault, at_least
 from wallwright.lengths import INCH
 
 LEAST_STRIP = 12 * INCH
@@ -36,7 +36,12 @@ def rows(plan: Plan, parts: list[Part]) -> tuple[tuple[Row, ...], list[Part], li
         highest = min(bottom + full, top - LEAST_STRIP - gap)
         found = _highest_seam(plan, parts, bottom, highest)
         if found is None:
-            return (), [], [Fault("no-level-seam", "/sheathing/sheet/length", (("given", sheet.length),))]
+            whole = at_least(top - wall.face_bottom + sheet.length - full)
+            return (
+                (),
+                [],
+                [Fault("no-level-seam", "/sheathing/sheet/length", (("given", sheet.length), ("least", whole)))],
+            )
         seam, blocks = found
         courses.append(Row(bottom, seam))
         blocking += blocks

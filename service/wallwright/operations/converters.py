@@ -5,8 +5,18 @@ There is one converter for each system of units, made when the module is importe
 
 from typing import Final
 
-from wallwright.findings import FAULTS, Fault, Finding, Value
-from wallwright.lengths import GRID_PER_UNIT, Units, tape_text, to_number
+from wallwright.findings import FAULTS, Fault, Finding, Offer, Value
+from wallwright.lengths import (
+    GRID_PER_UNIT,
+    MILLIMETRE,
+    SIXTEENTH,
+    Units,
+    round_down,
+    round_nearest,
+    round_up,
+    tape_text,
+    to_number,
+)
 from wallwright.wire.answers import Compared, ErrorItem
 from wallwright.wire.answers import Finding as WireFinding
 from wallwright.wire.base import UNSET, Extent, Length, Offset
@@ -21,6 +31,7 @@ class Converter:
         self.units: Units = units
         self._scale = GRID_PER_UNIT[units]
         self._decimals = 7 if units == "in" else 5
+        self._step = SIXTEENTH if units == "in" else MILLIMETRE
 
     def number(self, length: int) -> float:
         """A grid length as a number in these units, exact to the grid."""
@@ -49,7 +60,27 @@ class Converter:
 
     def filled(self, template: str, values: tuple[tuple[str, Value], ...]) -> str:
         """A text with its values: lengths become tape text, words stand as they are."""
-        return template.format(**{name: self.tape(v) if isinstance(v, int) else v for name, v in values})
+        return template.format(**{name: self._said(value) for name, value in values})
+
+    def _said(self, value: Value) -> str:
+        if isinstance(value, str):
+            return value
+        return self.tape(value) if isinstance(value, int) else self.offered(value)
+
+    def exactly(self, length: int) -> str:
+        """A grid length as tape text where a tape shows it, else in decimals to the grid."""
+        if length % self._step == 0:
+            return self.tape(length)
+        decimals = f"{self.number(length):.{self._decimals}f}".rstrip("0")
+        return f'{decimals}"' if self.units == "in" else f"{decimals} mm"
+
+    def offered(self, offer: Offer) -> str:
+        """An offer as a tape text that works: rounded to the tape the way that it may be, else exact."""
+        for rounded in (round_nearest, round_up, round_down):
+            length = rounded(offer.value, self._step)
+            if (offer.least is None or offer.least <= length) and (offer.most is None or length <= offer.most):
+                return self.tape(length)
+        return self.exactly(offer.value)
 
     def finding(self, finding: Finding) -> WireFinding:
         """A finding as it travels."""
@@ -72,10 +103,12 @@ class Converter:
         return Compared(value=value, limit=limit, unit=unit)
 
     def fault(self, fault: Fault) -> ErrorItem:
-        """A fault as one entry of a problem's errors."""
-        return ErrorItem(
-            pointer=fault.pointer, code=fault.code, detail=self.filled(FAULTS[fault.code].text, fault.values)
+        """A fault as one entry of a problem's errors. What was given stands as it was, not rounded into what works."""
+        values = tuple(
+            (name, self.exactly(value) if name == "given" and isinstance(value, int) else value)
+            for name, value in fault.values
         )
+        return ErrorItem(pointer=fault.pointer, code=fault.code, detail=self.filled(FAULTS[fault.code].text, values))
 
 
 CONVERTERS: Final[dict[str, Converter]] = {"in": Converter("in"), "mm": Converter("mm")}
