@@ -17,7 +17,7 @@ MAY_IMPORT = {
 }
 DOMAIN_ORDER = [
     "defaults stock", "wall", "members parts", "mirror skin grid", "openings", "offers", "checks uprights", "carriers bays", "seams rows",
-    "notes cut_list", "layout outlines", "skin_notes skin_seams", "sheathing", "framed", "building",
+    "plates plate_notes", "notes cut_list", "layout outlines", "skin_notes skin_seams", "sheathing", "framed", "building",
 ]  # fmt: skip
 
 

@@ -150,6 +150,35 @@ KINDS: Final[dict[str, Kind]] = {
         "Set the stud where it is marked. Sheets sized for spacing, or another first sheet, may save it.",
         COMMON_PRACTICE,
     ),
+    "plates-jointed": Kind(
+        "note",
+        "Plates are in pieces no longer than {stock}: joints of bottom and top plate lie over the middle of a stud, "
+        "or over solid timber tight under the plate, and the cap plate's at least {offset} from the joints below.",
+        "Plates in pieces",
+        "Plates longer than the stock are jointed. Published rules keep the joints of a double top plate apart; that "
+        "each joint of the plates beside the studs has a stud behind it is common practice.",
+        "Nail both sides of each cap joint as the fastening schedule of the code in force asks.",
+        COMMON_PRACTICE,
+    ),
+    "cap-offset-below-published": Kind(
+        "caution",
+        "The cap plate's joints may come within {offset} of those below; the published least is {least}.",
+        "Cap joints too near",
+        "The offset asked for is less than the published distance between the end joints of a double top plate.",
+        "Leave `plates.cap_offset` to its default, or give more.",
+        OWN_RULE,
+    ),
+    "single-top-plate": Kind(
+        "caution",
+        "A single top plate is accepted only where rafters or joists stand within {near} of the studs' centres and "
+        "galvanized steel plates {thick} in thick tie it: {corner_width} x {corner_length} at corners and crossing "
+        "walls, {corner_nails} 8d box nails each side; {butt_width} x {butt_length} at butt joints, {butt_nails} each "
+        "side. This is for {when}. Where rafters or joists stand was not checked.",
+        "Single top plate",
+        "Without a second top plate nothing laps at corners and joints, so steel plates tie them.",
+        "Tie the plate as said, or give `plates.top` as 2.",
+        OWN_RULE,
+    ),
     "treated-timber": Kind(
         "caution",
         "The bottom plate is pressure-treated: use coated or stainless fasteners, do not breathe its dust, "
@@ -370,6 +399,13 @@ FAULTS: Final[dict[str, FaultKind]] = {
         "Openings collide",
         "Two openings overlap along the wall.",
         "Move one of them.",
+    ),
+    "no-plate-joint": FaultKind(
+        "With plates {given} long the {plates} cannot be jointed over studs, clear of door openings and, layer from "
+        "layer, {offset} apart. The shortest stock that works is {least}.",
+        "No place for a plate's joint",
+        "Plates are jointed over the middle of a stud, and the cap plate's joints stand apart from those below it.",
+        "Give a longer `plates.stock_length`, or leave it out where plates of the wall's whole length are to be had.",
     ),
     "opening-too-near-end": FaultKind(
         "The opening {opening} starts at {given}, too near the end for its jacks and king; the nearest place with room for "

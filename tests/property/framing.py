@@ -3,6 +3,7 @@
 Every function returns what is wrong, in words, and an empty list where all is right.
 """
 
+import itertools
 from collections import Counter
 
 from tests.property.geometry import UPRIGHT_ROLES, Box, Span, bands, boxes, merged, overlapping
@@ -26,8 +27,6 @@ def faults_of_boxes(layout: Layout) -> list[str]:
         )
         if not inside:
             found.append(f"{member.id} leaves the wall's box")
-        if member.role == "cap-plate" and (member.x, member.right) != (low, high):
-            found.append(f"{member.id} does not lap as asked")
     return found
 
 
@@ -35,19 +34,65 @@ def faults_of_plates(layout: Layout) -> list[str]:
     """Plates that do not run the wall's whole length, or a height that is not plates and studs."""
     wall = layout.wall
     found = []
-    by_role = {
-        role: [m for m in layout.members if m.role == role] for role in ("bottom-plate", "top-plate", "cap-plate")
-    }
-    counts = {role: len(members) for role, members in by_role.items()}
-    if counts != {"bottom-plate": wall.plates.bottom, "top-plate": 1, "cap-plate": wall.plates.top - 1}:
+    layers = plate_layers(layout)
+    counts = Counter(role for role, _ in layers)
+    wanted = Counter({"bottom-plate": wall.plates.bottom, "top-plate": 1, "cap-plate": wall.plates.top - 1})
+    if counts != +wanted:
         found.append(f"plates are {counts}")
-    for member in by_role["bottom-plate"] + by_role["top-plate"]:
-        if (member.x, member.right) != (0, wall.length):
-            found.append(f"{member.id} runs from {member.x} to {member.right}")
+    for (role, _), pieces in layers.items():
+        low = -wall.left.cap_lap if role == "cap-plate" else 0
+        high = wall.length + (wall.right.cap_lap if role == "cap-plate" else 0)
+        stops = [low, *(piece.right for piece in pieces)]
+        if [piece.x for piece in pieces] != stops[:-1] or stops[-1] != high:
+            found.append(f"{[piece.id for piece in pieces]} do not run on from {low} to {high}")
+        most = wall.plates.stock_length
+        found += [f"{piece.id} is {piece.length} long" for piece in pieces if most and piece.length > most]
+        if len(pieces) > 1 and most is None:
+            found.append(f"{role} is in {len(pieces)} pieces")
+        doors = sorted((o.left, o.right) for o in wall.openings if not o.sill) if role == "bottom-plate" else []
+        cuts = sorted((cut.left, cut.right) for piece in pieces for cut in piece.cut_outs)
+        if cuts != doors or any(c.left < p.x or c.right > p.right for p in pieces for c in p.cut_outs):
+            found.append(f"{cuts} are cut out, not {doors}")
     full = wall.height - (wall.plates.bottom + wall.plates.top) * wall.stud.thickness
     for member in layout.members:
         if member.role in ("end-stud", "corner-stud", "field-stud", "king-stud") and member.length != full:
             found.append(f"{member.id} is {member.length} long, not {full}")
+    return found
+
+
+def plate_layers(layout: Layout) -> dict[tuple[str, int], list[Member]]:
+    """The pieces of each layer of plate, from left to right, by role and height."""
+    layers: dict[tuple[str, int], list[Member]] = {}
+    for member in layout.members:
+        if member.role.endswith("plate"):
+            layers.setdefault((member.role, member.y), []).append(member)
+    return {key: sorted(pieces, key=lambda piece: piece.x) for key, pieces in layers.items()}
+
+
+def faults_of_joints(layout: Layout) -> list[str]:
+    """Joints of plates over no stud's middle, in a doorway, or too near a joint of the layer below."""
+    wall, found = layout.wall, []
+    layers = plate_layers(layout)
+    cuts = {key: [piece.x for piece in pieces[1:]] for key, pieces in layers.items()}
+    for (role, _), at in cuts.items():
+        face = wall.stud_bottom if role == "bottom-plate" else wall.stud_top
+        beside = [m for m in layout.members if not m.role.endswith("plate") and m.z == 0 and face in (m.y, m.top)]
+        for x in at if role != "cap-plate" else []:
+            # A stud halved by the joint, or solid timber that lies tight under the plate on both sides.
+            held = [
+                m for m in beside
+                if (m.role in UPRIGHT_ROLES and _centre2(m) // 2 == x)
+                or (m.role in ("header", "blocking") and m.top == face and m.x < x < m.right)
+            ]  # fmt: skip
+            if not held:
+                found.append(f"a {role} is jointed over nothing at {x}")
+            if role == "bottom-plate" and any(o.left <= x <= o.right and not o.sill for o in wall.openings):
+                found.append(f"a {role} is jointed in a doorway at {x}")
+    for (one, low), (other, high) in itertools.combinations(sorted(layers, key=lambda key: key[1]), 2):
+        stacked = high - low == wall.thickness
+        for x in cuts[one, low] if stacked else []:
+            if any(abs(x - y) < wall.plates.cap_offset for y in cuts[other, high]):
+                found.append(f"a {other} is jointed too near the joint at {x} below")
     return found
 
 
@@ -245,6 +290,10 @@ def faults_of_marks(layout: Layout) -> list[str]:
         shown = mark.at - wall.tape_zero if wall.tape.start == "left" else wall.tape_zero - mark.at
         if mark.reading != shown:
             found.append(f"the mark at {mark.at} reads {mark.reading}, not {shown}")
+        plate = by_id[mark.plate]
+        face = wall.stud_bottom if plate.role == "bottom-plate" else wall.stud_top
+        if not plate.x <= mark.at <= plate.right or face not in {plate.y, plate.top} & {member.y, member.top}:
+            found.append(f"the mark at {mark.at} is not on {mark.plate}")
     standing = {m.id for m in layout.members if m.role in UPRIGHT_ROLES and m.y == wall.stud_bottom}
     marked = {mark.member for mark in layout.marks if mark.plate.startswith("bottom")}
     if not standing <= marked:
@@ -255,7 +304,7 @@ def faults_of_marks(layout: Layout) -> list[str]:
 def faults_of_frame(layout: Layout) -> list[str]:
     """Everything that is wrong with a framed wall."""
     judges = (
-        faults_of_boxes, faults_of_plates, faults_of_openings, faults_of_bays, faults_of_layout_line,
+        faults_of_boxes, faults_of_plates, faults_of_joints, faults_of_openings, faults_of_bays, faults_of_layout_line,
         faults_of_cut_list, faults_of_marks,
     )  # fmt: skip
     return [fault for judge in judges for fault in judge(layout)]

@@ -1,7 +1,10 @@
 """A framed wall, whatever the plan: properties that hold of every random level wall."""
 
 import msgspec
+import pytest
 from hypothesis import given
+from hypothesis import strategies as st
+from msgspec.structs import replace
 from tests.property.framing import faults_of_frame
 from tests.property.mirror import mirrored
 from tests.strategies.walls import walls
@@ -9,6 +12,8 @@ from tests.strategies.walls import walls
 from wallwright.domain.framed import layout
 from wallwright.domain.members import Layout, Member
 from wallwright.domain.wall import Wall
+from wallwright.findings import PlanRefused
+from wallwright.lengths import INCH
 
 
 @given(walls())
@@ -50,7 +55,7 @@ def _marks(laid: Layout, turned: int | None) -> list[tuple[object, ...]]:
     other = {"left": "right", "right": "left", "centre": "centre"}
     return sorted(
         (
-            mark.plate,
+            mark.plate.rpartition("-")[0],
             mark.at if turned is None else turned - mark.at,
             mark.reading,
             mark.side if turned is None else other[mark.side],
@@ -58,3 +63,20 @@ def _marks(laid: Layout, turned: int | None) -> list[tuple[object, ...]]:
         )
         for mark in laid.marks
     )
+
+
+@given(walls(), st.integers(4 * 16, 20 * 16))
+def test_a_stock_too_short_is_refused_with_the_shortest_that_serves(wall: Wall, three_quarters: int) -> None:
+    plates = replace(wall.plates, stock_length=three_quarters * 3 * INCH // 4)
+    try:
+        laid = layout(replace(wall, plates=plates))
+    except PlanRefused as refused:
+        (fault,) = refused.faults
+        assert (fault.code, fault.pointer) == ("no-plate-joint", "/plates/stock_length")
+        least = int(dict(fault.values)["least"])
+        assert least > three_quarters * 3 * INCH // 4
+        assert faults_of_frame(layout(replace(wall, plates=replace(plates, stock_length=least)))) == []
+        with pytest.raises(PlanRefused):
+            layout(replace(wall, plates=replace(plates, stock_length=least - INCH // 16)))
+    else:
+        assert faults_of_frame(laid) == []

@@ -13,7 +13,7 @@ from tests.published.plain import (
 )
 
 from wallwright.domain.framed import layout
-from wallwright.domain.wall import Sheathing, Tape
+from wallwright.domain.wall import Plates, Sheathing, Tape
 from wallwright.lengths import INCH, inches
 
 
@@ -67,3 +67,12 @@ def test_the_trimmer_runs_from_the_sole_plate_to_the_header_and_cripples_keep_th
     below = [m.x for m in with_role(laid, "cripple") if m.y == inches("1 1/2")]
     # The line at 32 would overlap the cripple tight to the jack; 48 - 30-3/4 is over 16, so it is kept, slid to 31-1/2.
     assert below == [inches("30"), inches("31 1/2"), inches("47 1/4"), inches("63 1/4"), inches("72 1/2")]
+
+
+def test_joints_of_the_cap_stand_4_ft_from_those_below_where_that_is_asked() -> None:
+    # Page 40: the upper layer's joints at least 4 ft from the joints below. Washington WAC 246-359-230 has 48 in too.
+    for length in (20, 24, 33, 46):
+        laid = layout(plain_wall(inches("12") * length, plates=Plates(1, 2, 192 * INCH, 48 * INCH)))
+        tops, caps = with_role(laid, "top-plate")[1:], with_role(laid, "cap-plate")[1:]
+        assert tops
+        assert min(abs(cap.x - top.x) for cap in caps for top in tops) >= inches("48")

@@ -10,7 +10,7 @@ from tests.published.plain import feet, plain_wall, stud_count, with_role
 
 from wallwright.domain.building import SIDES, Building, SidePlan, build
 from wallwright.domain.framed import layout, sheathing
-from wallwright.domain.wall import Wall
+from wallwright.domain.wall import Plates, Wall
 from wallwright.lengths import INCH, inches
 
 
@@ -26,6 +26,15 @@ def test_studs_and_sheets_are_rounded_up_wall_by_wall(length: int, studs: int, s
     wall = plain_wall(feet(length), height=feet(8))
     assert stud_count(layout(wall)) == -(-length * 12 // 16) + 1 == studs
     assert len(sheathing(wall).sheets) == -(-length * 8 // 32) == sheets
+
+
+def test_16_ft_plates_for_a_45_by_30_ft_building_are_10_pieces_a_layer() -> None:
+    # The slide set: plates of 16 ft, perimeter 150 ft: ceil(150 / 16) = 10 pieces a layer, three layers, 30 pieces.
+    # Rounded wall by wall it is the same: ceil(45 / 16) = 3 and ceil(30 / 16) = 2, twice each.
+    plan = SidePlan(Wall(length=feet(45), height=feet(8), plates=Plates(1, 2, feet(16))))
+    built = build(Building(feet(45), feet(30), feet(8), dict.fromkeys(SIDES, plan)))
+    for role in ("bottom-plate", "top-plate", "cap-plate"):
+        assert sum(len(with_role(wall.layout, role)) for wall in built.walls) == 2 * 3 + 2 * 2 == -(-150 // 16)
 
 
 @pytest.mark.parametrize(("length", "count"), [(8, 7), (10, 9), (12, 10), (16, 13)])

@@ -215,7 +215,31 @@ def walls(draw: st.DrawFn) -> Wall:
         floor=floor,
         sheathing=Sheathing(sheet, gap=draw(gaps(scale)), under_sheet=under),
     )
-    return with_openings(wall, draw(openings(scale, wall)))
+    opened = with_openings(wall, draw(openings(scale, wall)))
+    return with_fields(opened, plates=draw(plates(scale, opened)))
+
+
+@st.composite
+def plates(draw: st.DrawFn, scale: Scale, wall: Wall) -> Plates:
+    """The wall's plates, whole or of a stock long enough that a joint can be found clear of every opening.
+
+    Between two studs over which a plate may be jointed lie a spacing and at most one opening with jacks and
+    kings; twice that and the zone on both sides of a joint below leave room for a joint in every piece.
+    """
+    bottom, top = wall.plates.bottom, wall.plates.top
+    widest = max((o.width + (2 * o.jacks + 2) * wall.thickness for o in wall.openings), default=0)
+    offset = scale.size(draw(st.sampled_from((24, 24, 48))))
+    least = 2 * (widest + wall.spacing) + 2 * offset + scale.size(24)
+    most = scale.size(480)
+    if least > most or draw(st.booleans()):
+        return Plates(bottom, top)
+    wanted = draw(scale.between(least, min(most, least + scale.size(draw(st.sampled_from((1, 48, 200)))))))
+    return Plates(bottom, top, wanted, offset)
+
+
+def with_fields(wall: Wall, **changed: object) -> Wall:
+    """The wall with some fields changed."""
+    return Wall(**{**{name: getattr(wall, name) for name in wall.__struct_fields__}, **changed})
 
 
 def with_openings(wall: Wall, placed: tuple[Opening, ...]) -> Wall:

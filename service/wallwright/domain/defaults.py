@@ -6,11 +6,13 @@ They stay for the life of version 1 of the contract.
 from typing import Final
 
 from wallwright.lengths import INCH, inches
+from wallwright.published.plates import END_JOINT_OFFSET
 
 STUD_NAME: Final = "2x4"
 SPACING: Final = 16 * INCH
 BOTTOM_PLATES: Final = 1
 TOP_PLATES: Final = 2
+CAP_OFFSET: Final = END_JOINT_OFFSET
 LAYOUT_FROM: Final = "left"
 TAPE_ZERO: Final = "sheathing"
 POST: Final = "single"

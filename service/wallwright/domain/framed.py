@@ -15,6 +15,7 @@ from wallwright.domain.mirror import mirrored_opening, mirrored_part, mirrored_w
 from wallwright.domain.offers import with_offers
 from wallwright.domain.openings import Plan, plan_openings
 from wallwright.domain.parts import Part
+from wallwright.domain.plates import in_pieces
 from wallwright.domain.rows import Row, rows
 from wallwright.domain.seams import Columns, columns
 from wallwright.domain.sheathing import skin
@@ -107,7 +108,8 @@ def _frame(wall: Wall) -> tuple[Plan, list[Part], Columns | None, tuple[Row, ...
     if laid is not None:
         courses, blocking, faults = rows(plan, parts)
         parts += blocking
-    return plan, parts, laid, courses, faults
+    parts, more = in_pieces(plan.wall, parts)
+    return plan, parts, laid, courses, faults + more
 
 
 def _distinct(studs: tuple[Part, ...]) -> list[Part]:

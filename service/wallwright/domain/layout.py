@@ -15,9 +15,9 @@ def lay_out(wall: Wall, plan: Plan, parts: list[Part], columns: Columns | None) 
     """The layout of a wall from all its parts, seam studs and blocking included.
 
     ``wall`` and ``parts`` are as the caller sees them (not mirrored); ``plan`` tells which headers are
-    defaults. Ids count from left to right within each role.
+    defaults. Ids count from left to right within each role, plates layer by layer from the lowest up.
     """
-    ordered = sorted(parts, key=lambda part: (_ORDER[part.role], part.x, part.y, part.z))
+    ordered = sorted(parts, key=_place)
     letters = mark_of(ordered)
     members = []
     numbers: dict[str, int] = {}
@@ -27,6 +27,12 @@ def lay_out(wall: Wall, plan: Plan, parts: list[Part], columns: Columns | None) 
     placed = tuple(members)
     pairs = tuple(zip(ordered, placed, strict=True))
     return Layout(wall, placed, _marks(wall, pairs), cut_list(placed), layout_findings(wall, plan, pairs, columns))
+
+
+def _place(part: Part) -> tuple[int, int, int, int, int]:
+    """Where a part stands in the list of members."""
+    layer = part.y if part.role.endswith("plate") else 0
+    return (_ORDER[part.role], layer, part.x, part.y, part.z)
 
 
 def _member(part: Part, name: str, letters: dict[CutKey, str]) -> Member:
@@ -42,27 +48,36 @@ def _marks(wall: Wall, pairs: tuple[tuple[Part, Member], ...]) -> tuple[Mark, ..
 
     The X stands beyond the line, where the stud stands. A stud flush with the plate's end has its line
     on the inner edge, since a line on the end itself cannot be seen; a centred stud has it on its centre.
+    A stud over the joint of two pieces has its line on the piece that the line falls on.
     """
-    bottom = [member.id for _, member in pairs if member.role == "bottom-plate"][-1]
     marks = []
-    for plate, at_y in ((bottom, wall.stud_bottom), ("top-plate-1", wall.stud_top)):
+    for role, at_y in (("bottom-plate", wall.stud_bottom), ("top-plate", wall.stud_top)):
+        pieces = [m for _, m in pairs if m.role == role and at_y in (m.y, m.top)]
+        own = []
         for part, member in pairs:
-            touches = part.y == at_y if plate == bottom else part.top == at_y
+            touches = part.y == at_y if role == "bottom-plate" else part.top == at_y
             if part.upright and touches and part.role != "blocking":
-                marks.append(_mark(wall, plate, part, member))
-    marks.sort(key=lambda mark: (mark.plate != bottom, mark.at, mark.member))
+                own.append(_mark(wall, pieces, part, member))
+        marks += sorted(own, key=lambda mark: (mark.at, mark.member))
     return tuple(marks)
 
 
-def _mark(wall: Wall, plate: str, part: Part, member: Member) -> Mark:
+def _mark(wall: Wall, pieces: list[Member], part: Part, member: Member) -> Mark:
     from_left = wall.tape.start == "left"
     if part.centred:
         at = part.x + part.width // 2
+        plate = _piece_at(pieces, at)
         return Mark(plate, member.id, at, _reading(wall, at), "centre", "C")
     # From the left the line is the stud's left edge and the X to its right, unless that edge is the plate's end.
     on_right = part.x > 0 if from_left else part.right == wall.length
     at = part.x if on_right else part.right
+    plate = _piece_at(pieces, at)
     return Mark(plate, member.id, at, _reading(wall, at), "right" if on_right else "left", "X")
+
+
+def _piece_at(pieces: list[Member], at: int) -> str:
+    """The piece of plate that a line at ``at`` falls on."""
+    return next(piece.id for piece in pieces if piece.x <= at <= piece.right)
 
 
 def _reading(wall: Wall, at: int) -> int:

@@ -3,6 +3,7 @@
 from wallwright.domain.members import Member
 from wallwright.domain.openings import Plan
 from wallwright.domain.parts import Part
+from wallwright.domain.plate_notes import plate_findings
 from wallwright.domain.seams import Columns
 from wallwright.domain.wall import Wall
 from wallwright.findings import Finding
@@ -16,6 +17,7 @@ def layout_findings(wall: Wall, plan: Plan, pairs: Pairs, columns: Columns | Non
     slid = tuple(member.id for part, member in pairs if part.slid)
     if slid:
         found.append(Finding("stud-slid", "/spacing", (("count", str(len(slid))),), slid))
+    found += plate_findings(wall, tuple(member for _, member in pairs))
     found += _seam_notes(wall, pairs, columns)
     if wall.floor.kind == "slab" or wall.floor.treated_plate:
         found.append(Finding("treated-timber", "/floor"))

@@ -28,11 +28,15 @@ class Top(msgspec.Struct, frozen=True, gc=False):
 
 
 class Plates(msgspec.Struct, frozen=True, gc=False):
-    """How many plates lie below and above the studs, and the longest piece to be had."""
+    """How many plates lie below and above the studs, and the longest piece to be had.
+
+    ``cap_offset`` is the least distance from a cap plate's joint to a joint below it.
+    """
 
     bottom: int = defaults.BOTTOM_PLATES
     top: int = defaults.TOP_PLATES
     stock_length: int | None = None
+    cap_offset: int = defaults.CAP_OFFSET
 
 
 class Tape(msgspec.Struct, frozen=True, gc=False):

@@ -4,7 +4,7 @@ from wallwright.domain.members import Layout, Member
 from wallwright.drawing.dimensions import Shapes, leaders, string, upright
 from wallwright.drawing.paper import MARGIN, View, fitted
 from wallwright.drawing.plate_strip import plate_strips, strips_height
-from wallwright.drawing.scene import Area, Scene, Text, spread, text_width
+from wallwright.drawing.scene import Area, Scene, Text, shortened, spread, text_width
 from wallwright.drawing.svg import svg_text
 from wallwright.drawing.title import title_strip
 from wallwright.drawing.voids import opening_void
@@ -14,6 +14,8 @@ _KIND = {
     "bottom-plate": "plate", "top-plate": "plate", "cap-plate": "plate", "header": "header", "rough-sill": "plate",
     "blocking": "block", "backing": "block",
 }  # fmt: skip
+_PLATE_ROOM = 9.5
+"""How much room the marks of one layer of plate have beside the wall, in millimetres."""
 _ABOVE, _BELOW, _LEFT, _RIGHT = 16.0, 32.0, 14.0, 22.0
 
 
@@ -68,12 +70,12 @@ def _labels(view: View, layout: Layout) -> Shapes:
     wall = layout.wall
     above: list[tuple[float, str]] = []
     below: list[tuple[float, str]] = []
-    plates: list[tuple[float, str]] = []
+    layers: dict[float, list[str]] = {}
     shapes: Shapes = []
     for member in layout.members:
         centre = view.x(member.x) + view.size(member.width) / 2
         if member.role.endswith("plate"):
-            plates.append((_middle(view, member), member.mark))
+            layers.setdefault(_middle(view, member), []).append(member.mark)
         elif member.role in ("header", "rough-sill") or (member.role == "blocking" and member.width > member.height):
             if (
                 view.size(member.height) >= 2.9
@@ -86,7 +88,8 @@ def _labels(view: View, layout: Layout) -> Shapes:
         elif member.role != "blocking" and member.y == wall.stud_bottom:
             below.append((centre, member.mark))
     end = view.x(wall.length + max(0, wall.right.cap_lap)) + 1.5
-    plates.sort()
+    # A plate in pieces has the marks of its pieces, from left to right, as far as there is room.
+    plates = sorted((y, shortened(" ".join(dict.fromkeys(marks)), _PLATE_ROOM)) for y, marks in layers.items())
     places = spread([y for y, _ in plates], 3.0, MARGIN + 3, view.height) or []
     shapes += [Text(end, y, mark) for y, (_, mark) in zip(places, plates, strict=False)]
     low, high = MARGIN + 3, view.width - MARGIN - 3

@@ -1,6 +1,6 @@
 """The plate strips: top and bottom plate as they lie together for marking, with the tape's readings."""
 
-from wallwright.domain.members import Layout, Mark
+from wallwright.domain.members import Layout, Member
 from wallwright.drawing.dimensions import Shapes, leaders, widest
 from wallwright.drawing.paper import MARGIN, View
 from wallwright.drawing.scene import Area, Lines, Text, text_width
@@ -28,20 +28,25 @@ def _reading_room(layout: Layout, units: Units) -> float:
 def plate_strips(view: View, layout: Layout, units: Units, top: float) -> Shapes:
     """Both plates from ``top`` down: lines, an X or C for each stud, and what the tape reads at each line."""
     shapes: Shapes = []
-    for row, plate in enumerate(("top-plate-1", layout.marks[0].plate if layout.marks else "bottom-plate-1")):
-        marks = [mark for mark in layout.marks if mark.plate == plate]
-        shapes += _strip(view, layout, units, plate, marks, top + row * _strip_height(layout, units))
+    for row, (role, face) in enumerate(
+        (("top-plate", layout.wall.stud_top), ("bottom-plate", layout.wall.stud_bottom))
+    ):
+        pieces = [m for m in layout.members if m.role == role and face in (m.y, m.top)]
+        shapes += _strip(view, layout, units, pieces, top + row * _strip_height(layout, units))
     return shapes
 
 
-def _strip(view: View, layout: Layout, units: Units, plate: str, marks: list[Mark], y: float) -> Shapes:
+def _strip(view: View, layout: Layout, units: Units, pieces: list[Member], y: float) -> Shapes:
     wall = layout.wall
-    x1, x2 = view.x(0), view.x(wall.length)
-    box = ((x1, y), (x2, y), (x2, y + _PLATE), (x1, y + _PLATE))
-    shapes: Shapes = [Area("member", box, f"{plate} from above", (("plate", plate),))]
-    name = "top plate" if plate.startswith("top") else "bottom plate"
-    legend = f"{name}: X stud, C centre line; tape readings"
-    shapes.append(Text(min(x1, view.width / 2), y - 0.8, legend))
+    ids = {piece.id for piece in pieces}
+    marks = [mark for mark in layout.marks if mark.plate in ids]
+    shapes: Shapes = []
+    for piece in pieces:
+        x1, x2 = view.x(piece.x), view.x(piece.right)
+        box = ((x1, y), (x2, y), (x2, y + _PLATE), (x1, y + _PLATE))
+        shapes.append(Area("member", box, f"{piece.id} from above", (("plate", piece.id),)))
+    legend = f"{pieces[0].role.replace('-', ' ')}: X stud, C centre line; tape readings"
+    shapes.append(Text(min(view.x(0), view.width / 2), y - 0.8, legend))
     over: Shapes = []
     lines: list[tuple[float, float, float, float]] = []
     crosses: list[tuple[float, float, float, float]] = []
@@ -54,12 +59,10 @@ def _strip(view: View, layout: Layout, units: Units, plate: str, marks: list[Mar
             continue
         a, b = (x, x + thick) if mark.side == "right" else (x - thick, x)
         crosses += [(a, y + 0.7, b, y + _PLATE - 0.7), (a, y + _PLATE - 0.7, b, y + 0.7)]
-    for member in layout.members:
-        if member.id == plate:
-            for cut in member.cut_outs:
-                a, b = view.x(cut.left), view.x(cut.right)
-                lines += [(a, y, a, y + _PLATE), (b, y, b, y + _PLATE), (a, y + _PLATE / 2, b, y + _PLATE / 2)]
-                over += _cut_out(a, b, y)
+    for cut in (cut for piece in pieces for cut in piece.cut_outs):
+        a, b = view.x(cut.left), view.x(cut.right)
+        lines += [(a, y, a, y + _PLATE), (b, y, b, y + _PLATE), (a, y + _PLATE / 2, b, y + _PLATE / 2)]
+        over += _cut_out(a, b, y)
     shapes += [Lines("dim", tuple(lines)), Lines("thin", tuple(crosses)), *over]
     readings: dict[int, str] = {mark.at: tape_text(mark.reading, units) for mark in marks}
     labels = [(view.x(at), text) for at, text in readings.items()]

@@ -64,7 +64,9 @@ def _plates(reading: Reading, plates: wire.Plates | UnsetType, at: str) -> domai
     if plates is UNSET:
         return UNSET
     stock = _maybe(reading, plates.stock_length, f"{at}/stock_length", limits.STOCK_LENGTH_MIN, limits.STOCK_LENGTH_MAX)
-    return domain.Plates(**given(bottom=plates.bottom, top=plates.top, stock_length=stock))  # type: ignore[arg-type]
+    offset = _maybe(reading, plates.cap_offset, f"{at}/cap_offset", 0, limits.CAP_OFFSET_MAX)
+    values = given(bottom=plates.bottom, top=plates.top, stock_length=stock, cap_offset=offset)
+    return domain.Plates(**values)  # type: ignore[arg-type]
 
 
 def _tape(reading: Reading, layout: wire.Layout | UnsetType, at: str) -> domain.Tape | UnsetType:
@@ -220,6 +222,7 @@ def to_wire(wall: domain.Wall, units: str) -> wire.Wall:
 def wire_common(c: Converter, wall: domain.Wall) -> dict[str, Any]:
     """The completed fields that a wall and a building's side share."""
     plates, tape, floor, sheathing, sheet = wall.plates, wall.tape, wall.floor, wall.sheathing, wall.sheathing.sheet
+    whole = plates.stock_length is None
     return {
         "stud": _wire_stock(wall.stud),
         "spacing": c.length(wall.spacing),
@@ -227,6 +230,8 @@ def wire_common(c: Converter, wall: domain.Wall) -> dict[str, Any]:
             bottom=plates.bottom,
             top=plates.top,
             stock_length=UNSET if plates.stock_length is None else c.length(plates.stock_length),
+            # Whole plates have no joints, so that the offset is said only where it was asked for or is used.
+            cap_offset=UNSET if whole and plates.cap_offset == defaults.CAP_OFFSET else c.extent(plates.cap_offset),
         ),
         "layout": wire.Layout(from_=tape.start, tape_zero=tape.zero, tape_offset=c.offset(tape.offset)),
         "floor": wire.Floor(

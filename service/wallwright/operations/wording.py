@@ -87,7 +87,11 @@ INPUT_WORDS: Final[dict[str, dict[str, str]]] = {
     "Plates": {
         "bottom": f"Default {defaults.BOTTOM_PLATES}.",
         "top": f"Default {defaults.TOP_PLATES}.",
-        "stock_length": f"The longest piece. {_range(limits.STOCK_LENGTH_MIN, limits.STOCK_LENGTH_MAX)}",
+        "stock_length": (
+            f"The longest piece; left out, plates run the wall's whole length. "
+            f"{_range(limits.STOCK_LENGTH_MIN, limits.STOCK_LENGTH_MAX)}"
+        ),
+        "cap_offset": f"{_default(defaults.CAP_OFFSET)} {_most(limits.CAP_OFFSET_MAX)}",
     },
     "Layout": {
         "from": _default(defaults.LAYOUT_FROM),

@@ -47,6 +47,9 @@ class Plates(Request, frozen=True):
         UNSET
     )
     stock_length: Length | UnsetType = UNSET
+    cap_offset: (
+        Annotated[Extent, Meta(description="Least distance from a cap plate's joint to a joint below it.")] | UnsetType
+    ) = UNSET
 
 
 class Layout(Request, frozen=True):
