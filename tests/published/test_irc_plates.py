@@ -98,5 +98,5 @@ def test_stock_that_cannot_be_jointed_names_the_one_that_can() -> None:
         layout(wall)
     (fault,) = refused.value.faults
     assert fault.code == "no-plate-joint"
-    assert dict(fault.values)["least"] == inches("124 1/2")
+    assert dict(fault.values)["least"].value == inches("124 1/2")
     layout(replace(wall, plates=Plates(1, 2, inches("124 1/2"))))

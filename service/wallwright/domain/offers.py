@@ -123,6 +123,8 @@ class _Mending:
             self.wall = replace(wall, top=Top())
         elif fault.pointer in ("/length", "/height", "/spacing"):
             self.wall = replace(wall, **{fault.pointer[1:]: size})
+        elif fault.pointer == "/plates/stock_length":
+            self.wall = replace(wall, plates=replace(wall.plates, stock_length=size))
         elif fault.pointer == "/sheathing/sheet/length":
             sheet = replace(wall.sheathing.sheet, length=size)
             self.wall = replace(wall, sheathing=replace(wall.sheathing, sheet=sheet))

@@ -12,7 +12,7 @@ from msgspec.structs import replace
 from wallwright.domain.grid import lines_between
 from wallwright.domain.parts import Part
 from wallwright.domain.wall import Wall
-from wallwright.findings import Fault
+from wallwright.findings import Fault, at_least
 from wallwright.lengths import INCH
 
 LEAST_PIECE = 24 * INCH
@@ -79,7 +79,7 @@ def in_pieces(wall: Wall, parts: list[Part]) -> tuple[list[Part], list[Fault]]:
             done += _pieces(plate, cuts)
     if needed:
         least, name = max(needed)
-        values = (("given", stock), ("least", least), ("plates", name), ("offset", offset))
+        values = (("given", stock), ("least", at_least(least)), ("plates", name), ("offset", offset))
         return parts, [Fault("no-plate-joint", "/plates/stock_length", values)]
     return done, []
 
