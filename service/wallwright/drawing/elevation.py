@@ -40,7 +40,8 @@ def framing_scene(layout: Layout, units: Units, revision: str) -> Scene:
     shapes += _dimensions(view, layout, units)
     shapes += plate_strips(view, layout, units, view.y(0) + _BELOW)
     hook = "sheathing's edge" if wall.tape.zero == "sheathing" else "plate's end"
-    seen = f"Framing and plates from outside; tape hooked at the {hook}, {wall.tape.start} end"
+    studs = f"{wall.stud.name} at {tape_text(wall.spacing, units)} on centre"
+    seen = f"Framing from outside: {studs}; tape hooked at the {hook}, {wall.tape.start} end"
     shapes += title_strip(view, wall.name, seen, units, revision, wall.rules)
     description = (
         f"{tape_text(wall.length, units)} long, {tape_text(wall.height, units)} high, studs {wall.stud.name} at "
