@@ -16,8 +16,8 @@ MAY_IMPORT = {
     "api": FLOOR | {"operations", "wire", "api", "drawing.svg", ""},
 }
 DOMAIN_ORDER = [
-    "defaults stock", "wall", "members parts", "mirror skin grid", "openings", "checks uprights", "carriers bays", "seams rows",
-    "notes cut_list", "layout outlines", "skin_notes skin_seams", "sheathing", "framed", "building",
+    "defaults stock", "wall", "members parts", "mirror skin grid sizing", "openings", "checks uprights full_height", "carriers bays", "seams rows",
+    "compared", "notes cut_list", "layout outlines", "skin_notes skin_seams", "sheathing", "framed", "building",
 ]  # fmt: skip
 
 
