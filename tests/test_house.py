@@ -6,7 +6,7 @@ from pathlib import Path
 import pytest
 
 ROOT = Path(__file__).parent.parent
-FLOOR = {"lengths", "sources", "findings"}
+FLOOR = {"lengths", "sources", "kinds", "size_kinds", "findings"}
 MAY_IMPORT = {
     "domain": FLOOR | {"domain", "published"},
     "published": FLOOR | {"published"},

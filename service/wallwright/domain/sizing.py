@@ -66,22 +66,41 @@ def top_held(wall: Wall, header: Header, room: int) -> bool:
     return wall.top.shape == "level" and (header.seat == "plate" or header.stock.width == room)
 
 
+def top_packed(wall: Wall, header: Header, room: int) -> bool:
+    """Whether solid packing or flat pieces fill all between the header and the plates of a level wall, or nothing."""
+    return wall.top.shape == "level" and (header.seat == "plate" or room - header.stock.width <= 2 * wall.thickness)
+
+
 def sized_header(wall: Wall, span: int, room: int) -> Header | None:
     """The shallowest header that the table allows over ``span`` and that fits in ``room``; of these the fewest plies.
 
-    Where none that is allowed fits, the shallowest that would if the wall were so much higher (its depth is then
-    more than ``room``). None where loads are not known or the table allows none.
+    Where none that is allowed fits, the same with solid packing above it taken to hold its top; then the shallowest
+    that would fit if the wall were so much higher (its depth is then more than ``room``). None where loads are not
+    known or the table allows none.
     """
-    if not can_size(wall):
-        return None
-    fitting = [header for header in _candidates(wall) if header.plies * header.stock.thickness <= wall.depth]
-    for header in fitting:
-        if header.stock.width <= room and _allowed(wall, header, span, top_held(wall, header, room)):
-            return header
+    fitting = _fitting(wall)
+    for held in (top_held, top_packed):
+        for header in fitting:
+            if header.stock.width <= room and _allowed(wall, header, span, held(wall, header, room)):
+                return header
     for header in fitting:
         if header.stock.width > room and _allowed(wall, header, span, wall.top.shape == "level"):
             return header
     return None
+
+
+def header_under_plates(wall: Wall, span: int, room: int) -> Header | None:
+    """The shallowest header that the table would allow over ``span`` if it stood tight under a level wall's plates."""
+    if wall.top.shape != "level":
+        return None
+    return next((one for one in _fitting(wall) if one.stock.width <= room and _allowed(wall, one, span, True)), None)
+
+
+def _fitting(wall: Wall) -> list[Header]:
+    """The table's headers that the wall's depth takes, where all that the table asks for is known."""
+    if not can_size(wall):
+        return []
+    return [header for header in _candidates(wall) if header.plies * header.stock.thickness <= wall.depth]
 
 
 def _candidates(wall: Wall) -> list[Header]:
