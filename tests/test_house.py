@@ -17,7 +17,7 @@ MAY_IMPORT = {
 }
 DOMAIN_ORDER = [
     "defaults stock", "wall", "members parts", "mirror skin grid sizing", "openings", "checks uprights full_height", "carriers bays", "seams rows",
-    "compared", "notes cut_list", "layout outlines", "skin_notes skin_seams", "sheathing", "framed", "building",
+    "compared", "notes cut_list", "layout outlines", "skin_notes skin_seams", "sheathing", "framed building_sizes", "building",
 ]  # fmt: skip
 
 

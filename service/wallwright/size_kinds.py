@@ -158,8 +158,8 @@ SIZE_KINDS: Final[dict[str, Kind]] = {
     ),
     "bracing-compared": Kind(
         "note",
-        "The {side} wall line needs {needed} of braced length against wind by panels nailed to the studs without a break, "
-        "no gypsum board inside; full-height sheathed lengths that count come to {available}.",
+        "The {side} wall line needs {needed} of braced length against wind by method WSP, in one storey with two braced "
+        "lines each way and no gypsum board inside; full-height sheathed lengths that count come to {available}.",
         "Bracing compared with the table",
         "One storey, one building, two braced lines each way, wind alone: the table's plain case. Earthquake, hold-downs, "
         "connections above and below, and lines that are offset were not checked.",
@@ -168,8 +168,9 @@ SIZE_KINDS: Final[dict[str, Kind]] = {
     ),
     "bracing-short": Kind(
         "caution",
-        "The {side} wall line needs {needed} of braced length against wind by panels nailed to the studs; full-height "
-        "sheathed lengths that count come to {available}{lacking}.",
+        "The {side} wall line needs {needed} of braced length against wind by method WSP, in one storey with two braced "
+        "lines each way and no gypsum board inside; full-height sheathed lengths that count come to "
+        "{available}{lacking}.",
         "Too little bracing by this method",
         "Lengths of wall without openings hold the building upright in wind; by the plain method there is too little.",
         "Leave wider lengths between openings, or have the wall braced by another method of the code or a design.",
@@ -181,6 +182,14 @@ SIZE_KINDS: Final[dict[str, Kind]] = {
         "Bracing not compared",
         "What the table asks for was not given, or the case is outside it.",
         "Give `site.wind_mph` and `site.exposure`; outside the table have the bracing designed.",
+        OWN_RULE,
+    ),
+    "bracing-outside-table": Kind(
+        "stop",
+        "The bracing of the {side} wall line: {reason}. Have it designed by someone licensed to do so.",
+        "Bracing outside the table",
+        "The published table holds no such wind, exposure, height or distance of wall lines.",
+        "Have the bracing designed.",
         OWN_RULE,
     ),
     "permit-area": Kind(
