@@ -26,7 +26,8 @@ def bay(width: str, room: str = "14", header: Header | None = None, jacks: int =
     }
     top = fields["height"] - 2 * inches("1 1/2") - inches(room)  # type: ignore[operator]
     opening = Opening("bay", inches("48"), inches(width), top, 0, header, jacks)
-    return plain_wall(feet(16), openings=(opening,), **fields)  # type: ignore[arg-type]
+    length = fields.pop("length", feet(16))
+    return plain_wall(length, openings=(opening,), **fields)  # type: ignore[arg-type]
 
 
 def header_of(laid: Layout) -> tuple[str, int]:
@@ -75,10 +76,16 @@ def test_a_deeper_wall_takes_more_plies_before_a_deeper_header() -> None:
     assert len(with_role(laid, "jack-stud")) == 2
 
 
-def test_a_header_held_only_through_packing_is_said_to_be() -> None:
-    # 72 in: 2-2x10 spans 82 in with its top held, 57.4 where it is not; 2-3/4 in of flat pieces lie above it.
-    laid = layout(bay("72", "12"))
-    assert header_of(laid) == ("2x10", 2)
+def test_a_shallower_header_of_more_plies_goes_before_a_deeper_one() -> None:
+    # 30 psf, 24 ft, 56 in under cripples: 3-2x8 spans 87 x 0.70 = 60.9, 2-2x10 57.4.
+    assert header_of(layout(bay("56", "20", stud=NOMINAL["2x6"]))) == ("2x8", 3)
+
+
+@pytest.mark.parametrize(("room", "stock"), [("12", "2x10"), ("12 1/4", "2x10"), ("12 5/16", "2x12")])
+def test_a_header_held_only_through_packing_is_said_to_be(room: str, stock: str) -> None:
+    # 72 in: 2-2x10 spans 82 in with its top held, 57.4 where it is not; up to 3 in of flat pieces lie above it.
+    laid = layout(bay("72", room))
+    assert header_of(laid) == (stock, 2)
     assert finding(laid, "header-top-packed").kind.level == "caution"
     assert "header-compared" not in codes(laid)
 
@@ -177,6 +184,60 @@ def test_full_height_studs_without_room_are_lacking_and_said_to_be() -> None:
     found = finding(layout(near), "full-height-studs-too-few")
     assert found.compared is not None
     assert (found.compared.value, found.compared.limit, found.kind.level) == (1, 2, "stop")
+
+
+def two_bays(apart: str, **more: object) -> Wall:
+    """Two openings 70 in wide and so far apart, on one jack a side, at 116 mph: each header asks for 2 at its ends."""
+    wall = bay("70", "9 1/4", Header(NOMINAL["2x10"], 2), 1, site=Site(30.0, 116.0, "B"), length=feet(24), **more)
+    first = wall.openings[0]
+    second = replace(first, name="other", left=first.right + inches(apart))
+    return replace(wall, openings=(first, second))
+
+
+@pytest.mark.parametrize(
+    ("apart", "between", "has", "wanted"),
+    [
+        # Two jacks take 3 in. A stud shared by both, then three and four, of which one may be shared.
+        ("4 1/2", 1, 1, 3),
+        ("6", 2, 2, 3),
+        ("7 1/2", 3, 3, 3),
+        ("9", 4, 4, 3),
+        ("12", 4, 2, 2),
+    ],
+)
+def test_full_height_studs_between_two_openings(apart: str, between: int, has: int, wanted: int) -> None:
+    wall = two_bays(apart)
+    laid = layout(wall)
+    first, second = wall.openings
+    standing = [m for m in with_role(laid, "king-stud") if first.right < m.x < second.left]
+    assert len(standing) == between
+    spots = sorted((m.x, m.right) for m in with_role(laid, "king-stud", "field-stud", "jack-stud"))
+    assert all(one[1] <= other[0] for one, other in zip(spots, spots[1:], strict=False))
+    found = [one for one in laid.findings if one.code.startswith("full-height")]
+    assert all(one.compared is not None for one in found)
+    if has < wanted:
+        assert {(one.compared.value, one.compared.limit) for one in found if one.compared} == {(has, wanted)}
+    else:
+        assert {one.code for one in found} == {"full-height-studs-compared"}
+
+
+@pytest.mark.parametrize(
+    ("left", "more"),
+    [
+        # The door's kings stand at 45 and 119-1/2; another at 43-1/2 and at 121 has room where the hatch leaves it.
+        ("122 1/2", 2), ("122", 1), ("35 1/2", 2), ("36", 1),
+    ],
+)  # fmt: skip
+def test_further_full_height_studs_stay_clear_of_an_opening_within_one_bay(left: str, more: int) -> None:
+    wall = two_bays("60")
+    door = wall.openings[0]
+    hatch = Opening("hatch", inches(left), inches("4" if inches(left) > door.left else "8"), inches("10"), inches("30"))
+    laid = layout(replace(wall, openings=(door, hatch)))
+    assert not [m for m in laid.members if m.role == "header" and m.opening == "hatch"]
+    kings = with_role(laid, "king-stud")
+    assert len(kings) == 2 + more
+    uprights = [*kings, *with_role(laid, "field-stud", "jack-stud")]
+    assert all(m.right <= hatch.left or m.x >= hatch.right for m in uprights)
 
 
 def test_without_wind_full_height_studs_are_not_compared_save_in_2015() -> None:

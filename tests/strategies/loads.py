@@ -40,7 +40,7 @@ def any_loaded(draw: st.DrawFn) -> Wall:
 def wide_openings(draw: st.DrawFn) -> Wall:
     """A wall under a roof within the tables, with one or two wide openings whose sizes are left to the service."""
     widths = draw(st.lists(st.integers(20, 110), min_size=1, max_size=2))
-    apart = draw(st.integers(12, 40))
+    apart = draw(st.integers(5, 40))
     left = draw(st.integers(12, 40))
     room = draw(st.integers(14, 72)) * INCH // 4
     stud = draw(st.sampled_from(INCH_STUDS[:1] + INCH_STUDS[3:]))
