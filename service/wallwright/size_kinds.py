@@ -61,7 +61,7 @@ SIZE_KINDS: Final[dict[str, Kind]] = {
     ),
     "header-compared": Kind(
         "note",
-        "The header over {opening} ({stock}, {plies} plies) spans {span}; for {snow} psf of ground snow and a building "
+        "The header over {opening} ({stock}, {plies} plies) spans {span}; in the column of {snow} psf of ground snow, for a building "
         "{width} wide the table goes to {allowed} ({top}), in {grade} timber under a roof live load of 20 psf at most, "
         "with jack studs at each end: {jacks_needed}.",
         "Header compared with the table",
@@ -71,7 +71,7 @@ SIZE_KINDS: Final[dict[str, Kind]] = {
     ),
     "header-too-small": Kind(
         "stop",
-        "The header over {opening} ({stock}, {plies} plies) spans {span}; for {snow} psf of ground snow and a building "
+        "The header over {opening} ({stock}, {plies} plies) spans {span}; in the column of {snow} psf of ground snow, for a building "
         "{width} wide the table goes to {allowed} ({top}), in {grade} timber.{better}",
         "Header too small for the table",
         "The header spans more than the published table allows for the load, width and snow given.",
@@ -80,7 +80,7 @@ SIZE_KINDS: Final[dict[str, Kind]] = {
     ),
     "header-top-packed": Kind(
         "caution",
-        "The header over {opening} ({stock}, {plies} plies) spans {span}; for {snow} psf of ground snow and a building "
+        "The header over {opening} ({stock}, {plies} plies) spans {span}; in the column of {snow} psf of ground snow, for a building "
         "{width} wide the table goes further only where framing across it holds its top, and to {allowed} where nothing "
         "does. Here solid packing, nailed along its length to header and plate, has to hold it: ask whether that is "
         "accepted.{better}",
