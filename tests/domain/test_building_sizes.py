@@ -86,6 +86,12 @@ def test_what_the_table_does_not_hold_is_said(more: dict[str, object], code: str
     assert [found.code for found in bracing_findings(line(known(feet(14), **more)))] == [code]  # type: ignore[arg-type]
 
 
+def test_bracing_under_a_roof_of_unknown_height_is_not_compared() -> None:
+    # Table R602.10.3(2): the factor from 0.70 to 1.60 follows from the height between eave and ridge.
+    found = bracing_findings(Line("front", known(feet(14)), feet(20), None))
+    assert [one.code for one in found] == ["bracing-not-compared"]
+
+
 def test_earthquakes_are_not_compared() -> None:
     found = bracing_findings(line(known(feet(14), site=Site(30.0, 115.0, "B", "D1"))))
     assert [one.code for one in found] == ["bracing-compared", "bracing-not-compared"]

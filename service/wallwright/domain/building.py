@@ -352,7 +352,8 @@ def _compared(building: Building, walls: list[BuiltWall]) -> list[Finding]:
     for built in walls:
         # Lines that face each other stand as far apart as the side between them is long; a flat roof has no ridge.
         apart = depth if built.side in ("front", "back") else width
-        found += bracing_findings(Line(built.side, built.wall, apart, eave_to_ridge=0))
+        ridge = 0 if building.roof.shape == "flat" else None
+        found += bracing_findings(Line(built.side, built.wall, apart, ridge))
     return found
 
 

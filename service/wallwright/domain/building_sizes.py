@@ -28,7 +28,8 @@ class Line(msgspec.Struct, frozen=True):
     side: str
     wall: Wall
     apart: int
-    eave_to_ridge: int
+    eave_to_ridge: int | None
+    """None where it is not known."""
 
 
 def bracing_findings(line: Line) -> list[Finding]:
@@ -45,7 +46,9 @@ def bracing_findings(line: Line) -> list[Finding]:
     if wall.site.wind_mph is None or wall.site.exposure is None:
         return [not_compared("bracing-not-compared", "wind and exposure are not given")]
     why = _not_panels(wall)
-    if why:
+    if line.eave_to_ridge is None:
+        why = "the height from eave to ridge is not known"
+    if why or line.eave_to_ridge is None:
         return [not_compared("bracing-not-compared", why)]
     try:
         needed = bracing.length_needed(
