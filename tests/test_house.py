@@ -6,7 +6,7 @@ from pathlib import Path
 import pytest
 
 ROOT = Path(__file__).parent.parent
-FLOOR = {"lengths", "sources", "findings"}
+FLOOR = {"lengths", "sources", "kinds", "size_kinds", "findings"}
 MAY_IMPORT = {
     "domain": FLOOR | {"domain", "published"},
     "published": FLOOR | {"published"},
@@ -16,8 +16,9 @@ MAY_IMPORT = {
     "api": FLOOR | {"operations", "wire", "api", "drawing.svg", ""},
 }
 DOMAIN_ORDER = [
-    "defaults stock", "wall", "members parts", "mirror skin grid", "openings", "offers", "checks uprights", "carriers bays", "seams rows",
-    "plates plate_notes", "notes cut_list", "layout outlines", "skin_notes skin_seams", "sheathing", "framed", "building",
+    "defaults stock", "wall", "members parts", "mirror skin grid sizing", "openings", "offers", "checks uprights full_height",
+    "carriers bays", "seams rows", "compared plates plate_notes", "notes cut_list", "layout outlines", "skin_notes skin_seams",
+    "sheathing", "framed building_sizes", "building",
 ]  # fmt: skip
 
 

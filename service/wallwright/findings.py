@@ -6,13 +6,13 @@ and become tape text in the caller's units where the answer is written. A text m
 within v1, a code may not.
 """
 
-from typing import Final, Literal
+from typing import Final
 
 import msgspec
 
+from wallwright.kinds import Kind
+from wallwright.size_kinds import SIZE_KINDS
 from wallwright.sources import COMMON_PRACTICE, OWN_RULE, Source
-
-Level = Literal["note", "caution", "stop"]
 
 
 class Offer(msgspec.Struct, frozen=True, gc=False):
@@ -67,7 +67,7 @@ class Finding(msgspec.Struct, frozen=True):
     compared: Compared | None = None
 
     @property
-    def kind(self) -> "Kind":
+    def kind(self) -> Kind:
         """The catalogue's entry for this finding's code."""
         return KINDS[self.code]
 
@@ -86,17 +86,6 @@ class PlanRefused(Exception):
     def __init__(self, faults: tuple[Fault, ...]) -> None:
         super().__init__(", ".join(f"{fault.pointer}: {fault.code}" for fault in faults))
         self.faults = faults
-
-
-class Kind(msgspec.Struct, frozen=True):
-    """What a finding's code means: its text, and the page that explains it."""
-
-    level: Level
-    text: str
-    title: str
-    meaning: str
-    cure: str
-    source: Source
 
 
 class FaultKind(msgspec.Struct, frozen=True):
@@ -288,6 +277,7 @@ KINDS: Final[dict[str, Kind]] = {
         "Fix a galvanized steel plate or strap across the joint of the top plates.",
         COMMON_PRACTICE,
     ),
+    **SIZE_KINDS,
 }
 
 FAULTS: Final[dict[str, FaultKind]] = {

@@ -47,6 +47,34 @@ def test_the_completed_request_gives_the_same_bytes(name):
     assert again.content == first.content
 
 
+@pytest.mark.parametrize("form", ["layout", "sheathing"])
+def test_a_wall_sized_by_the_tables_is_the_same_question_when_completed(form):
+    first = post(f"/v1/{form}", example_bytes("field-office"))
+    completed = first.json()["wall"]
+    assert post(f"/v1/{form}", json.dumps(completed).encode()).content == first.content
+    assert identity(form, completed) == identity(form, EXAMPLES["field-office"])
+    # What was left to the tables stays so, that another snow load can be asked for.
+    assert not any({"header", "jacks"} & set(opening) for opening in completed["openings"])
+    assert all(
+        opening["jacks"] == 1 for opening in post(f"/v1/{form}", example_bytes("layout")).json()["wall"]["openings"]
+    )
+
+
+def test_a_building_passes_its_place_on_to_walls_that_size_themselves():
+    site = {"ground_snow_psf": 50, "wind_mph": 115, "exposure": "B"}
+    body = {**EXAMPLES["building"], "site": site}
+    answer = post("/v1/building", json.dumps(body).encode())
+    walls = answer.json()["walls"]
+    for one in walls:
+        posted = post("/v1/layout", json.dumps(one["wall"]).encode())
+        assert posted.json() == one["layout"]
+    codes = {one["side"]: {f["code"] for f in one["layout"]["findings"]} for one in walls}
+    assert "header-compared" in codes["front"]
+    assert "header-nonbearing" in codes["right"]
+    again = post("/v1/building", json.dumps(answer.json()["building"]).encode())
+    assert again.content == answer.content
+
+
 @pytest.mark.parametrize("stock", ["00x0/1", "00x84-0/1", "0/1x0", "00x00"])
 def test_a_section_of_no_size_is_a_fault_like_any_other(stock):
     opening = {"left": 48, "width": 30, "height": 40, "header": {"stock": stock}}

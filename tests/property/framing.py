@@ -120,7 +120,8 @@ def _load_path(layout: Layout, opening: Opening) -> list[str]:
     own = [m for m in layout.members if m.opening == opening.name]
     headers = [m for m in own if m.role == "header"]
     jacks = [m for m in own if m.role == "jack-stud"]
-    reach = opening.jacks * thick
+    # Jacks left to the table are judged by their number; that both sides have as many is judged below.
+    reach = (opening.jacks or len(jacks) // 2) * thick
     for header in headers:
         if header.y != opening.head:
             found.append(f"{header.id} lies at {header.y}, not on the head {opening.head}")

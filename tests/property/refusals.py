@@ -10,12 +10,13 @@ import sys
 from hypothesis import HealthCheck, given, seed, settings
 from hypothesis import strategies as st
 from msgspec.structs import replace
+from tests.strategies.loads import carried, sites
 from tests.strategies.walls import SCALES, headers, walls, with_openings
 
 from wallwright.domain.framed import framed
 from wallwright.domain.wall import End, Opening, Wall
 from wallwright.findings import Fault, Offer, PlanRefused
-from wallwright.lengths import INCH, MILLIMETRE
+from wallwright.lengths import INCH, MILLIMETRE, inches
 
 
 @st.composite
@@ -38,6 +39,11 @@ def careless_walls(draw: st.DrawFn) -> Wall:
         jacks = draw(st.sampled_from((1, 1, 2)))
         header = draw(headers(scale, wall.depth, scale.size(12)))
         placed.append(Opening(f"opening {number + 1}", left, width, height, sill, header, jacks))
+    if draw(st.booleans()):
+        # With load and place known, headers and the jacks of half the openings are left to the tables.
+        left_open = tuple(replace(o, jacks=draw(st.sampled_from((0, o.jacks)))) for o in placed)
+        wall = replace(wall, carries=draw(carried()), site=draw(sites()))
+        return with_openings(wall, left_open)
     return with_openings(wall, tuple(placed))
 
 
@@ -88,17 +94,22 @@ def _king_line(wall: Wall, end: End) -> int:
     return {"single": thick, "three-stud": 3 * thick, "two-stud": 2 * thick + wall.stud.width}[end.post]
 
 
+def _jacks(opening: Opening) -> int:
+    """Jacks at each side; where they are left to the tables, as many as these ask for at most."""
+    return opening.jacks or 3
+
+
 def _crowded(wall: Wall, one: Opening) -> bool:
     """Whether an opening with jacks has no room: before an end's post, or beside another with a stud between."""
     thick = wall.stud.thickness
-    jacks = one.jacks * thick
+    jacks = _jacks(one) * thick
     if one.left - jacks < _king_line(wall, wall.left):
         return True
     if one.right + jacks > wall.length - _king_line(wall, wall.right):
         return True
     return any(
-        one.left - jacks - thick < other.right + other.jacks * thick
-        and other.left - other.jacks * thick - thick < one.right + jacks
+        one.left - jacks - thick < other.right + _jacks(other) * thick
+        and other.left - _jacks(other) * thick - thick < one.right + jacks
         for other in wall.openings
         if other is not one
     )
@@ -107,8 +118,11 @@ def _crowded(wall: Wall, one: Opening) -> bool:
 def _no_height(wall: Wall, one: Opening) -> bool:
     """Whether no header, or not the one that was asked for, fits between the opening's head and the plates."""
     sill = max(one.sill, wall.stud_bottom + wall.stud.thickness) if one.sill else 0
-    least = one.header.stock.width if one.header is not None else 0
-    shallowest = min(least or 7 * INCH // 2, 7 * INCH // 2) if one.header is None else least
+    if one.header is not None:
+        shallowest = one.header.stock.width
+    else:
+        # A 2x4 on edge at least; where the tables choose, they may ask for as much as a 2x12.
+        shallowest = inches("3 1/2") if wall.carries is None or wall.site is None else inches("11 1/4")
     return sill + one.height + shallowest > wall.stud_top
 
 

@@ -21,6 +21,7 @@ from wallwright.findings import FAULTS, KINDS, PlanRefused
 from wallwright.operations.converters import CONVERTERS
 from wallwright.operations.document import document_bytes
 from wallwright.operations.examples import EXAMPLES, example_bytes
+from wallwright.operations.published import published_bytes
 from wallwright.operations.table import OPERATIONS, Operation
 from wallwright.wire import limits
 from wallwright.wire.base import encode_length
@@ -197,6 +198,7 @@ def create_app(settings: Settings | None = None, extra_routes: Sequence[Any] = (
         _fixed("/version", version),
         _fixed("/openapi.json", document_bytes()),
         _fixed("/v1/limits", msgspec.json.encode(served)),
+        _fixed("/v1/published", published_bytes()),
         example,
         *extra_routes,
     ]

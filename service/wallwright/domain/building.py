@@ -11,6 +11,7 @@ from typing import Literal
 import msgspec
 from msgspec.structs import replace
 
+from wallwright.domain.building_sizes import Line, bracing_findings, permit_finding
 from wallwright.domain.checks import least_length
 from wallwright.domain.framed import Framed, framed, skinned
 from wallwright.domain.members import Layout
@@ -347,8 +348,24 @@ def _findings(building: Building, corners: tuple[Corner, ...], walls: list[Built
     found.append(Finding("two-people", ""))
     if any(built.wall.floor.kind == "deck" for built in walls):
         found.append(Finding("exposed-edge", "/floor"))
-    found.append(Finding("not-checked", ""))
+    compared = _compared(building, walls)
+    found += compared
+    found.append(Finding("not-checked-further" if compared else "not-checked", ""))
     return tuple(found)
+
+
+def _compared(building: Building, walls: list[BuiltWall]) -> list[Finding]:
+    """Area and bracing beside the published figures; nothing where no wall's place is known."""
+    if all(built.wall.site is None for built in walls):
+        return []
+    width, depth = framing_size(building)
+    found = [permit_finding(walls[0].wall.rules, width, depth)]
+    for built in walls:
+        # Lines that face each other stand as far apart as the side between them is long; a flat roof has no ridge.
+        apart = depth if built.side in ("front", "back") else width
+        ridge = 0 if building.roof.shape == "flat" else None
+        found += bracing_findings(Line(built.side, built.wall, apart, ridge))
+    return found
 
 
 def _footprint_change(pair: tuple[str, ...], walls: list[BuiltWall]) -> list[Finding]:

@@ -9,6 +9,7 @@ from msgspec.structs import replace
 from wallwright.domain.bays import bay_blocks
 from wallwright.domain.carriers import Carriers
 from wallwright.domain.checks import check
+from wallwright.domain.full_height import stiffened
 from wallwright.domain.layout import lay_out
 from wallwright.domain.members import Layout
 from wallwright.domain.mirror import mirrored_opening, mirrored_part, mirrored_wall
@@ -93,6 +94,7 @@ def _frame(wall: Wall) -> tuple[Plan, list[Part], Columns | None, tuple[Row, ...
         plan, faults = plan_openings(wall, anyway)
         if faults:
             return plan, [], None, (), faults
+        plan = stiffened(plan)
         parts = frame(plan)
         laid: Columns | None = None
         if wall.sheathing.direction == "upright":

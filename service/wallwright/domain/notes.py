@@ -1,19 +1,19 @@
 """What there is to say about a wall as it is framed."""
 
-from wallwright.domain.members import Member
+from wallwright.domain.compared import Pairs, size_findings
 from wallwright.domain.openings import Plan
 from wallwright.domain.parts import Part
 from wallwright.domain.plate_notes import plate_findings
 from wallwright.domain.seams import Columns
+from wallwright.domain.sizing import loads_known
 from wallwright.domain.wall import Wall
 from wallwright.findings import Finding
-
-Pairs = tuple[tuple[Part, Member], ...]
 
 
 def layout_findings(wall: Wall, plan: Plan, pairs: Pairs, columns: Columns | None) -> tuple[Finding, ...]:
     """The findings of a layout, in the order of the wall's fields."""
-    found = _headers(wall, plan, pairs)
+    known = loads_known(wall)
+    found = size_findings(wall, plan, pairs) if known else _headers(wall, plan, pairs)
     slid = tuple(member.id for part, member in pairs if part.slid)
     if slid:
         found.append(Finding("stud-slid", "/spacing", (("count", str(len(slid))),), slid))
@@ -21,7 +21,7 @@ def layout_findings(wall: Wall, plan: Plan, pairs: Pairs, columns: Columns | Non
     found += _seam_notes(wall, pairs, columns)
     if wall.floor.kind == "slab" or wall.floor.treated_plate:
         found.append(Finding("treated-timber", "/floor"))
-    found.append(Finding("not-checked", ""))
+    found.append(Finding("not-checked-further" if known else "not-checked", ""))
     return tuple(found)
 
 

@@ -9,7 +9,7 @@ from collections.abc import Callable
 from msgspec.structs import replace
 
 from wallwright.domain.mirror import mirrored_opening, mirrored_wall
-from wallwright.domain.openings import fits_one_bay, king_line
+from wallwright.domain.openings import fits_one_bay, jacks_beside, king_line
 from wallwright.domain.wall import Opening, Top, Wall
 from wallwright.findings import Fault, Offer, Value, at_least, at_most
 
@@ -80,7 +80,7 @@ class _Mending:
         """Move an opening to the nearest place, or say which width would find one, or that none does."""
         given, at = self.given.openings[number].left, f"/openings/{number}"
         room = _clear_stretches(self.wall, list(self.openings.values()), lenient=self.lenient)
-        jacks = opening.jacks * self.wall.thickness
+        jacks = jacks_beside(self.wall, opening) * self.wall.thickness
         places = [(low + jacks, high - jacks - opening.width) for low, high in room]
         offers = [Offer(min(max(opening.left, low), high), low, high) for low, high in places if low <= high]
         if offers:
@@ -151,7 +151,7 @@ def _clear_stretches(wall: Wall, others: list[Opening], *, lenient: bool) -> lis
     start = king_line(wall, wall.left)
     found = []
     for other in sorted(others, key=lambda other: other.left):
-        jacks = 0 if lenient and _within_one_bay(wall, other) else other.jacks * thick
+        jacks = 0 if lenient and _within_one_bay(wall, other) else jacks_beside(wall, other) * thick
         found.append((start, other.left - jacks - thick))
         start = max(start, other.right + jacks + thick)
     return [*found, (start, end)]

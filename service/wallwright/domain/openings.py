@@ -8,13 +8,14 @@ import msgspec
 from msgspec.structs import replace
 
 from wallwright.domain.grid import Bound, lines_between
+from wallwright.domain.sizing import jacks_needed, sized_header
 from wallwright.domain.stock import NOMINAL
 from wallwright.domain.wall import End, Header, Opening, Wall
 from wallwright.findings import Fault, Offer, Value, at_least, at_most
 from wallwright.lengths import inches
 
 DEFAULT_HEADERS = (NOMINAL["2x6"], NOMINAL["2x4"])
-"""The plain default header is the deepest of these that fits; it is compared with no table."""
+"""The plain default header, where the loads are not known, is the deepest of these that fits."""
 _PLY = inches("1 1/2")
 Values = tuple[tuple[str, Value], ...]
 
@@ -36,11 +37,25 @@ class Framed(msgspec.Struct, frozen=True):
     own_left: bool
     own_right: bool
     """Whether the king on that side is this opening's own to add."""
+    more_left: tuple[int, ...] = ()
+    """x of the left edges of further full-height studs left of the left king, from the king outwards."""
+    more_right: tuple[int, ...] = ()
+    """The same right of the right king."""
 
     @property
     def header_top(self) -> int:
         """y of the header's upper side."""
         return self.opening.head + self.header.stock.width
+
+    @property
+    def outer_left(self) -> int:
+        """x of the left edge of the outermost full-height stud at the left."""
+        return self.more_left[-1] if self.more_left else self.king_left
+
+    @property
+    def outer_right(self) -> int:
+        """x of the left edge of the outermost full-height stud at the right."""
+        return self.more_right[-1] if self.more_right else self.king_right
 
 
 class Plan(msgspec.Struct, frozen=True):
@@ -89,12 +104,22 @@ def plan_openings(wall: Wall, framed_anyway: frozenset[str] = frozenset()) -> tu
             continue
         header, effective, is_default, more = _header(wall, index, opening)
         faults += more
+        if not opening.jacks:
+            effective = replace(effective, jacks=jacks_needed(wall, header))
         resolved.append((index, effective, header, is_default))
     misplaced = _misplaced(wall, resolved)
     framed = [] if misplaced else _kings(wall, [(o, h, d) for _, o, h, d in resolved if h is not None])
     in_bay = tuple(opening for _, opening, header, _ in resolved if header is None)
-    done = replace(wall, openings=tuple(opening for _, opening, _, _ in resolved))
+    # Jacks left to the table stay so in the wall, as a header left to the service does.
+    done = replace(
+        wall, openings=tuple(replace(opening, jacks=wall.openings[index].jacks) for index, opening, _, _ in resolved)
+    )
     return Plan(tuple(framed), in_bay, done), faults + misplaced
+
+
+def jacks_beside(wall: Wall, opening: Opening) -> int:
+    """How many jacks stand at each side of an opening: as asked, or as the table asks for its header."""
+    return opening.jacks or jacks_needed(wall, _header(wall, 0, opening)[0])
 
 
 def key(opening: Opening) -> str:
@@ -145,7 +170,7 @@ def _header(wall: Wall, index: int, opening: Opening) -> tuple[Header, Opening, 
     """The header of an opening, and the opening as it becomes; faults where the header has no room."""
     room = wall.stud_top - opening.head
     given = opening.header
-    header = given if given is not None else _default_header(wall, room)
+    header = given or sized_header(wall, opening.width, room) or _default_header(wall, room)
     faults = []
     if header.plies * header.stock.thickness + header.spacer > wall.depth:
         faults.append(_too_thick(wall, index, header))

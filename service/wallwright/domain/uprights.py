@@ -94,9 +94,9 @@ def _field_studs(wall: Wall, plan: Plan) -> list[Part]:
     parts = []
     start = left_bound(wall)
     for framed in plan.framed:
-        king = framed.king_left
+        king = framed.outer_left
         parts += _standing(wall, "field-stud", places(wall, start, Bound(king, king + half)), wall.stud_bottom)
-        king = framed.king_right
+        king = framed.outer_right
         start = Bound(king + wall.thickness, king + half)
     parts += _standing(wall, "field-stud", places(wall, start, right_bound(wall)), wall.stud_bottom)
     return parts
@@ -119,6 +119,7 @@ def _opening_parts(wall: Wall, framed: Framed) -> list[Part]:
         parts.append(stud(wall, "king-stud", framed.king_left, bottom, top, opening=name))
     if framed.own_right:
         parts.append(stud(wall, "king-stud", framed.king_right, bottom, top, opening=name))
+    parts += [stud(wall, "king-stud", x, bottom, top, opening=name) for x in framed.more_left + framed.more_right]
     for side in (framed.jack_left, opening.right):
         parts += [
             stud(wall, "jack-stud", side + number * thick, bottom, head, opening=name)

@@ -85,6 +85,7 @@ class Opening(msgspec.Struct, frozen=True):
     header: Header | None = None
     """The header asked for; None leaves it to the service (or, within one bay, to flat blocks)."""
     jacks: int = defaults.JACKS
+    """Jack studs at each side; 0 leaves them to the published table and is resolved when the wall is framed."""
 
     @property
     def right(self) -> int:

@@ -120,7 +120,7 @@ def _side(reading: Reading, request: wire.Building, side: domain.SideName, own: 
         found.update(
             given(
                 name=options.name,
-                openings=openings(reading, options.openings, at, depth),
+                openings=openings(reading, options.openings, at, depth, by_table="site" in found),
                 carries=carries(reading, options.carries, at),
             )
         )

@@ -13,6 +13,7 @@ from wallwright.operations.wording import worded
 from wallwright.wire import limits
 from wallwright.wire.answers import Problem
 from wallwright.wire.base import length_schema
+from wallwright.wire.published import PublishedAnswer
 from wallwright.wire.wall import Wall
 
 _MEDIA: Final = {"json": "application/json", "svg": "image/svg+xml", "csv": "text/csv"}
@@ -41,7 +42,8 @@ def document_bytes() -> bytes:
 
 def document() -> dict[str, Any]:
     """The whole document as plain values."""
-    kinds = {kind for operation in OPERATIONS for kind in (operation.request, operation.response)} | {Problem}
+    kinds = {kind for operation in OPERATIONS for kind in (operation.request, operation.response)}
+    kinds |= {Problem, PublishedAnswer}
     ordered = sorted(kinds, key=lambda kind: kind.__name__)
     _, components = msgspec.json.schema_components(
         ordered, schema_hook=length_schema, ref_template="#/components/schemas/{name}"
@@ -175,14 +177,17 @@ def _get(operation: Operation, form: str) -> dict[str, Any]:
 
 
 def _plain_paths() -> dict[str, Any]:
-    def get(name: str, summary: str, *problems: int, parameter: dict[str, Any] | None = None) -> dict[str, Any]:
+    def get(
+        name: str, summary: str, *problems: int, parameter: dict[str, Any] | None = None, answer: str = ""
+    ) -> dict[str, Any]:
+        schema = {"$ref": f"#/components/schemas/{answer}"} if answer else {"type": "object"}
         found: dict[str, Any] = {
             "operationId": name,
             "tags": ["service"],
             "summary": summary,
             "description": summary + ".",
             "responses": {
-                "200": {"description": summary + ".", "content": {"application/json": {"schema": {"type": "object"}}}},
+                "200": {"description": summary + ".", "content": {"application/json": {"schema": schema}}},
                 **{str(status): _problem(status) for status in (*problems, 405, 414, 431, 500)},
             },
         }
@@ -200,5 +205,8 @@ def _plain_paths() -> dict[str, Any]:
         "/version": get("version", "Version of the service and of its contract"),
         "/openapi.json": get("openapi", "This document", 503),
         "/v1/limits": get("limits", "The limits of the contract and of this copy", 503),
+        "/v1/published": get(
+            "published", "The published tables in use, with source, edition and clause", 503, answer="PublishedAnswer"
+        ),
         "/v1/examples/{name}": get("example", "An example request", 404, 503, parameter=name),
     }

@@ -1,4 +1,4 @@
-"""Worked example requests, in a scenario of our own: a pump house on a deck, a boat store on a slab."""
+"""Worked example requests, in a scenario of our own: a pump house on a deck, a boat store on a slab, a field office under snow."""
 
 import json
 from typing import Any, Final
@@ -52,11 +52,27 @@ _METRIC: Final[dict[str, Any]] = {
     "sheathing": {"sheet": {"width": 1200, "length": 2400, "thickness": 11, "kind": "osb"}, "gap": 3, "under_sheet": 0},
 }
 
+_SIZED: Final[dict[str, Any]] = {
+    "units": "in",
+    "name": "field office south",
+    "length": "18'",
+    "height": "8' 1 1/8\"",
+    "stud": "2x6",
+    "openings": [
+        {"name": "door", "left": "2'", "width": "3' 2\"", "height": "6' 10 1/2\""},
+        {"name": "window", "left": "8'", "width": "6'", "height": "4'", "sill": "2' 10 1/2\""},
+    ],
+    "carries": {"load": "roof", "building_width": "16'"},
+    "site": {"ground_snow_psf": 40, "wind_mph": 120, "exposure": "B", "seismic": "A"},
+    "rules": "irc-2021",
+}
+
 EXAMPLES: Final[dict[str, dict[str, Any]]] = {
     "layout": _WALL,
     "sheathing": _WALL,
     "building": _BUILDING,
     "boat-store": _METRIC,
+    "field-office": _SIZED,
 }
 """Example requests by name; an operation's own example has the operation's name."""
 

@@ -26,7 +26,7 @@ def to_domain(request: wire.Wall) -> domain.Wall:
     depth = options.get("stud", NOMINAL[defaults.STUD_NAME]).width
     options.update(
         given(
-            openings=openings(reading, request.openings, "", depth),
+            openings=openings(reading, request.openings, "", depth, by_table=by_table(request.carries, request.site)),
             carries=carries(reading, request.carries, ""),
             top=top(reading, request.top, "/top"),
             name=request.name,
@@ -163,10 +163,18 @@ def _meets(reading: Reading, meets: wire.Meets | UnsetType, at: str) -> domain.M
     return domain.Meets(**values)  # type: ignore[arg-type]
 
 
+def by_table(load: wire.Carries | UnsetType, site: wire.Site | UnsetType) -> bool:
+    """Whether load and place are given, so that sizes left out follow from published tables."""
+    return load is not UNSET and site is not UNSET
+
+
 def openings(
-    reading: Reading, asked: list[wire.Opening] | UnsetType, at: str, depth: int
+    reading: Reading, asked: list[wire.Opening] | UnsetType, at: str, depth: int, *, by_table: bool
 ) -> tuple[domain.Opening, ...] | UnsetType:
-    """The openings asked for, in the caller's order; ``depth`` is the wall's, for the default plies."""
+    """The openings asked for, in the caller's order; ``depth`` is the wall's, for the default plies.
+
+    With ``by_table`` the jack studs that were not given are left to the published table.
+    """
     if asked is UNSET:
         return UNSET
     found = []
@@ -179,7 +187,7 @@ def openings(
             height=reading.length(opening.height, f"{here}/height", 1, limits.WALL_HEIGHT_MAX),
             sill=_maybe(reading, opening.sill, f"{here}/sill", 0, limits.WALL_HEIGHT_MAX),
             header=_header(reading, opening.header, f"{here}/header", depth),
-            jacks=opening.jacks,
+            jacks=0 if by_table and opening.jacks is UNSET else opening.jacks,
         )
         found.append(domain.Opening(**values))  # type: ignore[arg-type]
     return tuple(found)
@@ -288,7 +296,7 @@ def _wire_end(c: Converter, one: domain.End) -> wire.End:
 
 
 def wire_opening(c: Converter, opening: domain.Opening) -> wire.Opening:
-    """An opening as it travels; a header that was left to the service stays left to it."""
+    """An opening as it travels; a header or jacks that were left to the service stay left to it."""
     header: wire.Header | UnsetType = UNSET
     if opening.header is not None:
         header = wire.Header(
@@ -304,7 +312,7 @@ def wire_opening(c: Converter, opening: domain.Opening) -> wire.Opening:
         name=opening.name,
         sill=c.extent(opening.sill),
         header=header,
-        jacks=opening.jacks,
+        jacks=opening.jacks or UNSET,
     )
 
 

@@ -146,11 +146,20 @@ INPUT_WORDS: Final[dict[str, dict[str, str]]] = {
         "height": "Clear from sill to head.",
         "width": "Clear between jacks.",
         "sill": "Height of the sill's top; 0, the default, is a door.",
-        "header": "Left out, the service takes a plain default that is not sized.",
-        "jacks": f"Default {defaults.JACKS}.",
+        "header": (
+            "Left out, the service takes the shallowest that the published table allows and that fits, where `carries` "
+            "and `site` tell load, width and snow; else a plain default that is not sized."
+        ),
+        "jacks": (
+            f"Default {defaults.JACKS}. With `carries` and `site` given, the published table's number; jacks that are "
+            "given are kept and compared."
+        ),
     },
     "Header": {"stock": "Section of one ply.", "seat": _default(defaults.HEADER_SEAT)},
-    "Carries": {"load": "`roof` where rafters or joists rest on the wall."},
+    "Carries": {
+        "load": "`roof` where rafters or joists rest on the wall; with a floor above it as well, one borne at its "
+        "middle or one of a single clear span."
+    },
 }
 """Words joined to the wire's own for fields of requests, by schema and field."""
 

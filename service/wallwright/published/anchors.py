@@ -1,28 +1,46 @@
-"""Anchor bolts of wall plates on concrete, from the data file beside this module."""
+"""Anchor bolts that hold a plate to concrete. Source: IRC R403.1.6, all editions alike."""
 
-import tomllib
-from importlib import resources
-from typing import Final
+from fractions import Fraction
 
-from wallwright.lengths import inches
-from wallwright.sources import Source, irc
+import msgspec
 
-_TABLE: Final = tomllib.loads(resources.files(__package__).joinpath("anchors.toml").read_text(encoding="utf-8"))
+from wallwright.lengths import nearest
+from wallwright.published.tables import TABLES, inch, rows
+from wallwright.sources import Source
 
-DIAMETER: Final = inches(_TABLE["diameter"])
-SPACING: Final = inches(_TABLE["spacing"])
-"""Greatest distance from bolt to bolt."""
-END_MOST: Final = inches(_TABLE["end_most"])
-"""A bolt stands within this of each end of every plate piece."""
-END_LEAST: Final = _TABLE["end_least_diameters"] * DIAMETER
-"""No bolt stands nearer than this to an end."""
-LEAST_FOR_EACH_PIECE: Final[int] = _TABLE["least_for_each_piece"]
-EMBEDMENT: Final = inches(_TABLE["embedment"])
-"""How far a bolt reaches into the concrete."""
-WASHER_SIDE: Final = inches(_TABLE["plate_washer"]["side"])
-"""Side of the plate washers that are asked for along braced wall lines in high seismic categories."""
+
+class Bolts(msgspec.Struct, frozen=True, gc=False):
+    """The rule's figures on the grid: spacing, distances from each end of each plate piece, embedment."""
+
+    diameter: int
+    max_spacing: int
+    end_most: int
+    end_least: int
+    embedment: int
+    least_count: int
+
+
+def bolts(rules: str) -> Bolts:
+    """The rule for 1/2 in bolts: at most 6 ft apart, from 7 diameters to 12 in from each end, two a piece at least."""
+    (row,) = rows("anchor_bolts", rules)
+    diameter = inch(row["diameter_in"])
+    return Bolts(
+        diameter,
+        inch(row["max_spacing_in"]),
+        inch(row["end_most_in"]),
+        nearest(Fraction(row["end_least_diameters"]) * diameter),
+        inch(row["embedment_in"]),
+        row["least_bolts"],
+    )
+
+
+def least_count(rules: str, piece: int) -> int:
+    """The fewest bolts that a plate piece of this length (on the grid) takes."""
+    rule = bolts(rules)
+    between = piece - 2 * rule.end_most
+    return max(rule.least_count, -(-between // rule.max_spacing) + 1)
 
 
 def source(rules: str) -> Source:
-    """Where the rules on anchor bolts stand, in the edition named."""
-    return irc(rules, _TABLE["clause"])
+    """Where the rule stands."""
+    return TABLES["anchor_bolts"].of(rules)

@@ -1,26 +1,41 @@
-"""Dressed sizes of softwood lumber by nominal name, from the data file beside this module."""
+"""Dressed sizes of softwood lumber by nominal name. Source: PS 20, dry sizes."""
 
-import tomllib
-from importlib import resources
 from typing import Final
 
-from wallwright.lengths import inches
+from wallwright.lengths import MILLIMETRE, inches
+from wallwright.published.tables import TABLES
 from wallwright.sources import Source
 
+_TABLE: Final = TABLES["softwood_lumber"]
+SOURCE: Final = Source(_TABLE.source, _TABLE.editions[0], _TABLE.clause)
 
-def _read() -> tuple[Source, dict[str, tuple[int, int]]]:
-    """The table's source, and thickness and width on the grid by nominal name."""
-    table = tomllib.loads(resources.files(__package__).joinpath("softwood_lumber.toml").read_text(encoding="utf-8"))
-    sizes = {
-        f"{thick}x{wide}": (inches(dressed_thick), inches(dressed_wide))
-        for thick, dressed_thick in table["thickness"].items()
-        for wide, dressed_wide in table["width"].items()
+
+def _sizes(of: str) -> dict[str, tuple[int, int]]:
+    """Dressed sizes on the grid by nominal size: in the standard's inches, and in its whole millimetres."""
+    return {
+        row["nominal"]: (inches(row["dressed_in"]), row["dressed_mm"] * MILLIMETRE)
+        for row in _TABLE.rows
+        if row["of"] == of
+    }
+
+
+def _dressed(system: int) -> dict[str, tuple[int, int]]:
+    return {
+        f"{thick}x{wide}": (thickness[system], width[system])
+        for thick, thickness in _sizes("thickness").items()
+        for wide, width in _sizes("width").items()
         if int(wide) >= int(thick)
     }
-    return Source(table["source"], table["edition"], table["clause"]), sizes
 
 
-_TABLE: Final = _read()
-SOURCE: Final[Source] = _TABLE[0]
-DRESSED: Final[dict[str, tuple[int, int]]] = _TABLE[1]
+DRESSED: Final[dict[str, tuple[int, int]]] = _dressed(0)
 """Dressed thickness and width on the grid by nominal name such as ``2x4``."""
+_NOMINAL: Final = {
+    **{size: name for name, size in _dressed(1).items()},
+    **{size: name for name, size in DRESSED.items()},
+}
+
+
+def nominal(thickness: int, width: int) -> str | None:
+    """The nominal name of a section dressed to the standard's inches or to its millimetres; None for any other."""
+    return _NOMINAL.get((thickness, width))

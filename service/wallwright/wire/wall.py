@@ -169,7 +169,7 @@ class Sheathing(Request, frozen=True):
 class Carries(Request, frozen=True, kw_only=True):
     """What the wall carries. Nothing is compared with a table on an assumed load."""
 
-    load: Literal["none", "roof"]
+    load: Literal["none", "roof", "roof-and-center-bearing-floor", "roof-and-clear-span-floor"]
     building_width: Annotated[Length, Meta(description="Out to out along the span.")] | UnsetType = UNSET
 
 
