@@ -63,13 +63,15 @@ def consistency(
         weight, contradiction = weights[strongest], abs(alone[strongest])
     explained = fit.misfit <= LIMIT
     suspects = () if explained else _suspects(names, measured, alone, fit, pairs)
-    return Consistency(
-        round(contradiction), round(LIMIT / weight), round(fit.misfit, 6), LIMIT, explained, suspects
-    )
+    return Consistency(round(contradiction), round(LIMIT / weight), round(fit.misfit, 6), LIMIT, explained, suspects)
 
 
 def _suspects(
-    names: Sequence[str], measured: Sequence[int], alone: Sequence[float], fit: Adjusted, pairs: Sequence[tuple[int, ...]]
+    names: Sequence[str],
+    measured: Sequence[int],
+    alone: Sequence[float],
+    fit: Adjusted,
+    pairs: Sequence[tuple[int, ...]],
 ) -> tuple[Suspect, ...]:
     """The measurements by how likely each alone is wrong.
 

@@ -59,14 +59,14 @@ class Triangle(msgspec.Struct, frozen=True, gc=False):
     across: int
 
 
-def measurements(names: tuple[str, ...], lengths: tuple[int, ...], tape: TapeUse, fit: Adjusted) -> tuple[Measurement, ...]:
+def measurements(
+    names: tuple[str, ...], lengths: tuple[int, ...], tape: TapeUse, fit: Adjusted
+) -> tuple[Measurement, ...]:
     """Every measured length beside its adjusted value, on the grid."""
     found = []
     for name, length, adjusted, error in zip(names, lengths, fit.lengths, fit.errors, strict=True):
         on_grid = round(adjusted)
-        found.append(
-            Measurement(name, length, tape.permissible(length), on_grid, on_grid - length, round(error))
-        )
+        found.append(Measurement(name, length, tape.permissible(length), on_grid, on_grid - length, round(error)))
     return tuple(found)
 
 

@@ -187,7 +187,11 @@ def _roof(edges: list[Edge]) -> list[tuple[float, float]]:
     weight of 0 or more, hold a rectangle's top down by 1 and its foot up by 1 and push it neither left nor right."""
     lines = []
     for three in combinations(edges, 3):
-        matrix = [[max(ny, 0.0) for _, ny, _ in three], [max(-ny, 0.0) for _, ny, _ in three], [nx for nx, _, _ in three]]
+        matrix = [
+            [max(ny, 0.0) for _, ny, _ in three],
+            [max(-ny, 0.0) for _, ny, _ in three],
+            [nx for nx, _, _ in three],
+        ]
         weights = solved(matrix, [1.0, 1.0, 0.0])
         if weights is not None and min(weights) >= -1e-12:
             height = sum(weight * far for weight, (_, _, far) in zip(weights, three, strict=True))
