@@ -79,7 +79,7 @@ def test_the_skew_from_both_diagonals() -> None:
     found = square(frame(144, 96, 173.7621, 172.3680), FOOT, 3 * INCH)
     assert found.out_of_square_degrees == pytest.approx(0.5, abs=1e-4)
     assert found.lean / INCH == pytest.approx(96 * sin(radians(0.5)), abs=1e-4)
-    assert 2 * (144**2 + 96**2) == pytest.approx(173.7621**2 + 172.3680**2, abs=0.05)
+    assert pytest.approx(173.7621**2 + 172.3680**2, abs=0.05) == 2 * (144**2 + 96**2)
     assert (found.verdict, found.shorten, found.push_corner, found.push_direction) == (
         "rack", "rising", "top-right", "left",
     )  # fmt: skip
