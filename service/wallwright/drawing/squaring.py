@@ -16,7 +16,7 @@ from wallwright.drawing.problem import folded
 from wallwright.drawing.scene import Area, Lines, Scene, Text, text_width
 from wallwright.drawing.svg import svg_text
 from wallwright.drawing.title import title_strip
-from wallwright.lengths import Units, tape_text
+from wallwright.lengths import MILLIMETRE, SIXTEENTH, Units, round_down, tape_text
 
 Point = tuple[int, int]
 _FACTORS: Final = (200, 100, 50, 20, 10, 5, 2, 1)
@@ -140,14 +140,19 @@ def deck_scene(found: Measured, units: Units, revision: str, texts: Sequence[str
     what += f"; out of true drawn {factor} times" if factor > 1 else ""
     shapes += title_strip(view, deck.name, what, units, revision, f"tape class {deck.tape.tape_class}")
     size = found.largest_rectangle
-    description = f"Largest rectangle {tape_text(size.width, units)} by {tape_text(size.depth, units)}."
+    description = f"Largest rectangle {_fits(size.width, units)} by {_fits(size.depth, units)}."
     return Scene(view.width, view.height, f"Squaring of {deck.name or 'the deck'}", description, tuple(shapes))
 
 
 def _said(found: Measured, units: Units) -> list[str]:
     size = found.largest_rectangle
-    return [f"Largest rectangle: {tape_text(size.width, units)} by {tape_text(size.depth, units)}. "
+    return [f"Largest rectangle: {_fits(size.width, units)} by {_fits(size.depth, units)}. "
             "Corner figures: + the deck sticks out past the framing line, - it is short."]  # fmt: skip
+
+
+def _fits(length: int, units: Units) -> str:
+    """A size that must fit, rounded down as it is read from a tape."""
+    return tape_text(round_down(length, SIXTEENTH if units == "in" else MILLIMETRE), units)
 
 
 def _edge_texts(found: Measured, units: Units, box: tuple[float, float, float, float]) -> Shapes:
