@@ -26,9 +26,7 @@ SLOW = {kind: jsonschema.Draft202012Validator(schema) for kind, schema in SCHEMA
 FAST = {kind: jsonschema_rs.Draft202012Validator(schema) for kind, schema in SCHEMAS.items()}
 READERS = {kind: Reader(kind) for kind in KINDS}
 BASES = {Wall: [EXAMPLES["layout"], EXAMPLES["boat-store"]], Building: [EXAMPLES["building"]]}
-BASES |= {Frame: [EXAMPLES["squaring-frame"]], Deck: [EXAMPLES["squaring-deck"]] * 2}
-# Nearly all that a deck must have is required, so that half of its documents start without the rest.
-BASES[Deck][1] = {key: BASES[Deck][0][key] for key in ("units", "sides", "diagonals", "tape_class", "name")}
+BASES |= {Frame: [EXAMPLES["squaring-frame"]], Deck: [EXAMPLES["squaring-deck"]]}
 
 ODD = st.one_of(
     st.none(),
@@ -103,4 +101,5 @@ def test_reader_and_validators_agree(kind):
         seen[ours] += 1
 
     agree()
-    assert min(seen.values()) > 35
+    # A deck must have nearly all that it may have, so that fewer of its changed documents still keep the schema.
+    assert min(seen.values()) > (30 if kind is Deck else 40)

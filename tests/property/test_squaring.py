@@ -7,7 +7,7 @@ import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 from scipy.optimize import least_squares, minimize
-from shapely.geometry import LinearRing, Polygon
+from shapely.geometry import LinearRing, LineString, Point, Polygon
 
 from wallwright.domain.squaring.deck import Deck, survey
 from wallwright.domain.squaring.frame import Frame, square
@@ -41,6 +41,11 @@ def simple_quadrilaterals(draw):
     ring = LinearRing(points)
     shape = Polygon(points)
     assume(shape.is_valid and shape.area > 400 and shape.buffer(-2).area > 50 and min(lengths(points)[:4]) > 8)
+    # A corner that touches a side further round cannot be told from one that has crossed it.
+    for number in range(4):
+        across = (points[(number + 1) % 4], points[(number + 2) % 4], points[(number + 3) % 4])
+        for side in (across[:2], across[1:]):
+            assume(LineString(side).distance(Point(points[number])) > 1)
     return points if ring.is_ccw else points[::-1]
 
 
