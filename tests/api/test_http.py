@@ -11,12 +11,14 @@ from tests.api.client import JSON, WALL, call, post
 from wallwright.api.app import create_app
 from wallwright.api.links import packed
 from wallwright.api.settings import BadSetting, Settings, settings_from
-from wallwright.operations.table import OPERATIONS
+from wallwright.operations.examples import example_bytes
+from wallwright.operations.table import BY_NAME, OPERATIONS
 from wallwright.wire import limits
 
 BODY = json.dumps(WALL).encode()
 BUILDING = json.dumps({"units": "in", "footprint": {"width": 168, "depth": 120}, "wall_height": 89}).encode()
 BODIES = {"layout": BODY, "sheathing": BODY, "building": BUILDING}
+BODIES |= {name: example_bytes(name) for name in ("squaring-frame", "squaring-deck")}
 FORMS = {"json": "application/json", "svg": "image/svg+xml", "csv": "text/csv"}
 
 
@@ -24,10 +26,9 @@ def link(body: bytes, form: str = "json", path: str = "/v1/layout") -> str:
     return f"{path}.{form}?z={packed(body)}"
 
 
-@pytest.mark.parametrize("operation", [operation.name for operation in OPERATIONS])
-@pytest.mark.parametrize("form", FORMS)
+@pytest.mark.parametrize(("operation", "form"), [(one.name, form) for one in OPERATIONS for form in one.forms])
 def test_each_form_by_accept_and_by_link_is_the_same(operation, form):
-    by_post = post(f"/v1/{operation}", BODIES[operation], accept=FORMS[form])
+    by_post = post(BY_NAME[operation].path, BODIES[operation], accept=FORMS[form])
     assert by_post.status_code == 200
     assert by_post.headers["content-type"].split(";")[0] == FORMS[form]
     assert by_post.headers["vary"] == "Accept"
@@ -70,6 +71,12 @@ def test_nothing_acceptable_is_406_as_a_problem(accept):
     assert answer.headers["content-type"] == "application/problem+json"
 
 
+@pytest.mark.parametrize("name", ["squaring-frame", "squaring-deck"])
+def test_what_has_no_list_is_not_offered_as_one(name):
+    assert post(BY_NAME[name].path, BODIES[name], accept="text/csv").status_code == 406
+    assert call("GET", f"{BY_NAME[name].path}.csv?z={packed(BODIES[name])}").status_code == 404
+
+
 CONTENT_TYPE = [
     (["application/json"], 200),
     (["application/json; charset=utf-8"], 200),
@@ -93,7 +100,7 @@ def test_a_body_is_declared_as_json_just_once(types, status):
         assert answer.headers["accept-post"] == "application/json"
 
 
-@pytest.mark.parametrize("path", ["/v1/layout", "/v1/sheathing", "/v1/building"])
+@pytest.mark.parametrize("path", [operation.path for operation in OPERATIONS])
 @pytest.mark.parametrize("method", ["GET", "HEAD", "PUT", "DELETE", "PATCH"])
 def test_other_methods_are_405_with_allow(path, method):
     answer = call(method, path)

@@ -41,7 +41,44 @@ WITH_STUD = {**BASE, "stud": {"thickness": 38, "width": 89}}
 WITH_HEADER = {**BASE, "openings": [{**OPENING, "header": {"stock": {"thickness": 38, "width": 89}}}]}
 WITH_MEETS = {**BASE, "ends": {"left": {"meets": {"depth": 89}}}}
 WITH_SHEET = {**BASE, "sheathing": {"sheet": SHEET}}
+FRAME = {"units": "mm", "width": 4200, "height": 2400, "rising": 4840, "falling": 4835, "top": 4200, "right": 2400}
+CHECKED = {
+    **FRAME,
+    "sheet": {"corner": "top-left", "along": 2400, "off": 2},
+    "plumb": {"offset": 3, "over": 2000, "brace": {"up": 1500, "out": 1500}},
+}
+DECK = {
+    "units": "mm",
+    "sides": {"front": 4200, "right": 3000, "back": 4200, "left": 3000},
+    "diagonals": {"front_left_to_back_right": 5161, "front_right_to_back_left": 5162},
+    "wanted": {"width": 4200, "depth": 3000},
+    "levels": {"front_left": 0, "front_right": 1, "back_right": 2, "back_left": 1},
+}
+MEASURED, ACROSS, REACH = limits.MEASURED_MIN, limits.MEASURED_DIAGONAL_MAX, limits.OUT_OF_LINE_MAX
+SQUARING = [
+    ("/v1/squaring/frame", FRAME, "/width", MEASURED, limits.WALL_LENGTH_MAX),
+    ("/v1/squaring/frame", FRAME, "/top", MEASURED, limits.WALL_LENGTH_MAX),
+    ("/v1/squaring/frame", FRAME, "/height", MEASURED, limits.WALL_HEIGHT_MAX),
+    ("/v1/squaring/frame", FRAME, "/right", MEASURED, limits.WALL_HEIGHT_MAX),
+    ("/v1/squaring/frame", FRAME, "/rising", MEASURED, ACROSS),
+    ("/v1/squaring/frame", FRAME, "/falling", MEASURED, ACROSS),
+    ("/v1/squaring/frame", FRAME, "/tolerance", 1, limits.TOLERANCE_MAX),
+    ("/v1/squaring/frame", FRAME, "/reading", 0, limits.READING_MAX),
+    ("/v1/squaring/frame", CHECKED, "/sheet/along", MEASURED, limits.SHEET_LENGTH_MAX),
+    ("/v1/squaring/frame", CHECKED, "/sheet/off", -REACH, REACH),
+    ("/v1/squaring/frame", CHECKED, "/plumb/offset", -REACH, REACH),
+    ("/v1/squaring/frame", CHECKED, "/plumb/over", MEASURED, limits.WALL_HEIGHT_MAX),
+    ("/v1/squaring/frame", CHECKED, "/plumb/brace/up", MEASURED, limits.WALL_HEIGHT_MAX),
+    ("/v1/squaring/frame", CHECKED, "/plumb/brace/out", MEASURED, limits.BRACE_OUT_MAX),
+    ("/v1/squaring/deck", DECK, "/sides/front", MEASURED, limits.FOOTPRINT_MAX),
+    ("/v1/squaring/deck", DECK, "/sides/left", MEASURED, limits.FOOTPRINT_MAX),
+    ("/v1/squaring/deck", DECK, "/diagonals/front_left_to_back_right", MEASURED, ACROSS),
+    ("/v1/squaring/deck", DECK, "/wanted/width", MEASURED, limits.FOOTPRINT_MAX),
+    ("/v1/squaring/deck", DECK, "/wanted/depth", MEASURED, limits.FOOTPRINT_MAX),
+    ("/v1/squaring/deck", DECK, "/levels/back_left", -REACH, REACH),
+]
 LENGTHS = [
+    *SQUARING,
     ("/v1/layout", BASE, "/length", 1, limits.WALL_LENGTH_MAX),
     ("/v1/layout", BASE, "/height", 1, limits.WALL_HEIGHT_MAX),
     ("/v1/layout", BASE, "/spacing", limits.SPACING_MIN, limits.SPACING_MAX),

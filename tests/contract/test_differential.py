@@ -16,13 +16,17 @@ from wallwright.api.problems import Refused
 from wallwright.api.reader import Reader
 from wallwright.operations.examples import EXAMPLES
 from wallwright.wire.building import Building
+from wallwright.wire.squaring import Deck, Frame
 from wallwright.wire.wall import Wall
 
-SCHEMAS = {kind: {**DOCUMENT, "$ref": f"#/components/schemas/{kind.__name__}"} for kind in (Wall, Building)}
+KINDS = (Wall, Building, Frame, Deck)
+
+SCHEMAS = {kind: {**DOCUMENT, "$ref": f"#/components/schemas/{kind.__name__}"} for kind in KINDS}
 SLOW = {kind: jsonschema.Draft202012Validator(schema) for kind, schema in SCHEMAS.items()}
 FAST = {kind: jsonschema_rs.Draft202012Validator(schema) for kind, schema in SCHEMAS.items()}
-READERS = {kind: Reader(kind) for kind in (Wall, Building)}
+READERS = {kind: Reader(kind) for kind in KINDS}
 BASES = {Wall: [EXAMPLES["layout"], EXAMPLES["boat-store"]], Building: [EXAMPLES["building"]]}
+BASES |= {Frame: [EXAMPLES["squaring-frame"]], Deck: [EXAMPLES["squaring-deck"]]}
 
 ODD = st.one_of(
     st.none(),
@@ -76,7 +80,7 @@ def mutated(draw, kind):
     return document
 
 
-@pytest.mark.parametrize("kind", [Wall, Building], ids=lambda kind: kind.__name__)
+@pytest.mark.parametrize("kind", KINDS, ids=lambda kind: kind.__name__)
 def test_reader_and_validators_agree(kind):
     seen = {True: 0, False: 0}
 
@@ -97,4 +101,5 @@ def test_reader_and_validators_agree(kind):
         seen[ours] += 1
 
     agree()
-    assert min(seen.values()) > 40
+    # A deck must have nearly all that it may have, so that fewer of its changed documents still keep the schema.
+    assert min(seen.values()) > (30 if kind is Deck else 40)

@@ -24,6 +24,8 @@ FUZZ = settings(
 APP = create_app(Settings(concurrency=10_000))
 CONFIG = schemathesis.Config.from_path(os.path.join(HERE, "schemathesis.toml"))
 SCHEMA = schemathesis.openapi.from_asgi("/openapi.json", APP, config=CONFIG)
+LISTED = "^/v1/(layout|sheathing|building)$"
+DRAWN = "^/v1/squaring/(frame|deck)$"
 
 
 @schemathesis.deserializer("image/svg+xml")
@@ -50,13 +52,20 @@ def parsed_list(_, response):
 
 
 @pytest.mark.parametrize("accept", ["application/json", "image/svg+xml", "text/csv"])
-@SCHEMA.include(path_regex="^/v1/(layout|sheathing|building)$").parametrize()
+@SCHEMA.include(path_regex=LISTED).parametrize()
 @FUZZ
 def test_posting_in_every_form(case, accept):
     case.call_and_validate(headers={"Accept": accept})
 
 
-@SCHEMA.exclude(path_regex="^/v1/(layout|sheathing|building)$").parametrize()
+@pytest.mark.parametrize("accept", ["application/json", "image/svg+xml"])
+@SCHEMA.include(path_regex=DRAWN).parametrize()
+@FUZZ
+def test_posting_what_has_no_list_in_both_forms(case, accept):
+    case.call_and_validate(headers={"Accept": accept})
+
+
+@SCHEMA.exclude(path_regex=f"{LISTED}|{DRAWN}").parametrize()
 @FUZZ
 def test_links_and_the_rest(case):
     case.call_and_validate()

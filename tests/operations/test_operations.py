@@ -13,10 +13,11 @@ from wallwright.api.links import packed
 from wallwright.api.reader import Reader
 from wallwright.domain import building as domain_building
 from wallwright.domain import members, skin
+from wallwright.domain.squaring import deck, doubt, frame, measured, placing, standing
 from wallwright.operations.csv import csv_text
 from wallwright.operations.examples import EXAMPLES, example_bytes
 from wallwright.operations.table import BY_NAME
-from wallwright.wire import building, layout, sheathing
+from wallwright.wire import building, layout, sheathing, squaring
 
 
 def asked(name: str, body: dict) -> object:
@@ -39,11 +40,15 @@ def test_a_completed_building_is_the_same_question():
     assert identity("building", completed) == identity("building", body)
 
 
+COMPLETED = {"building": "building", "squaring-frame": "frame", "squaring-deck": "deck"}
+
+
 @pytest.mark.parametrize("name", list(BY_NAME))
 def test_the_completed_request_gives_the_same_bytes(name):
-    first = post(f"/v1/{name}", example_bytes(name))
-    completed = first.json()["building" if name == "building" else "wall"]
-    again = post(f"/v1/{name}", json.dumps(completed).encode())
+    path = BY_NAME[name].path
+    first = post(path, example_bytes(name))
+    completed = first.json()[COMPLETED.get(name, "wall")]
+    again = post(path, json.dumps(completed).encode())
     assert again.content == first.content
 
 
@@ -106,6 +111,15 @@ def test_parts_are_those_asked_for():
 
 
 RENAMED = {
+    squaring.Suspect: {"reads_tape": "reads"},
+    squaring.Triangle: {"across_tape": "across"},
+    squaring.PlumbFigure: {"top_tape": "top"},
+    squaring.FrameAnswer: {"diagonal_tape": "diagonal", "lean_tape": "lean", "push_tape": "push"},
+    squaring.LargestRectangle: {"width_tape": "width", "depth_tape": "depth"},
+    squaring.Overhang: {"sideways_tape": "sideways", "endways_tape": "endways"},
+    squaring.DeckAnswer: dict.fromkeys(
+        ("adjusted", "residuals", "standard_errors", "permissible_errors"), "measurements"
+    ),
     layout.Member: {"tape": "length", "cut_out_after_raising": "cut_outs"},
     layout.Mark: {"reading_tape": "reading"},
     layout.CutRow: {"tape": "length"},
@@ -124,6 +138,23 @@ PAIRS = [
     (building.Corner, domain_building.Corner),
     (building.Total, domain_building.Total),
     (building.Step, domain_building.Step),
+    (squaring.Measurement, measured.Measurement),
+    (squaring.CornerFigure, measured.CornerFigure),
+    (squaring.Triangle, measured.Triangle),
+    (squaring.Suspect, doubt.Suspect),
+    (squaring.Consistency, doubt.Consistency),
+    (squaring.ToleranceCompared, standing.Compared),
+    (squaring.SheetCheck, standing.Sheet),
+    (squaring.SheetFigure, standing.SheetFigure),
+    (squaring.PlumbBrace, standing.Brace),
+    (squaring.PlumbCheck, standing.Plumb),
+    (squaring.PlumbFigure, standing.PlumbFigure),
+    (squaring.FrameAnswer, frame.Squared),
+    (squaring.LargestRectangle, deck.LargestRectangle),
+    (squaring.Overhang, placing.Overhang),
+    (squaring.EdgeWork, placing.EdgeWork),
+    (squaring.Placing, placing.Placing),
+    (squaring.DeckAnswer, deck.Measured),
 ]
 
 

@@ -36,7 +36,7 @@ def encoded(operation: Operation, request: Any, form: str) -> bytes:
     """An operation's answer in one form. Raises PlanRefused with every fault found."""
     if form == "svg":
         return operation.drawing(request).encode()
-    if form == "csv":
+    if form == "csv" and operation.table is not None:
         return operation.table(request).encode()
     return _ENCODER.encode(operation.answer(request))
 

@@ -34,3 +34,7 @@ HEADER_SEAT: Final = "jacks"
 JACKS: Final = 1
 POST_BLOCK_LENGTH: Final = 12 * INCH
 """Length of the blocks between the studs of a three-stud post."""
+TAPE_CLASS: Final = "II"
+TAPE_HOOKED: Final = True
+TAPE_READING: Final = inches("1/32")
+"""How near a length is read from a tape, either way: common practice, no source."""

@@ -109,3 +109,15 @@ def spread(wanted: list[float], gap: float, low: float, high: float) -> list[flo
 
 def _foot(cluster: list[float], gap: float) -> float:
     return cluster[0] - (cluster[1] - 1) * gap / 2
+
+
+def folded(text: str, room: float) -> list[str]:
+    """A text in rows no wider than ``room`` millimetres; a word that is wider is cut short."""
+    rows: list[str] = []
+    for word in text.split():
+        longer = f"{rows[-1]} {word}" if rows else word
+        if rows and text_width(longer) <= room:
+            rows[-1] = longer
+        else:
+            rows.append(shortened(word, room))
+    return rows

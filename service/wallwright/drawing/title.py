@@ -37,6 +37,9 @@ def title_strip(view: View, name: str, what: str, units: Units, revision: str, r
 def _scale_bar(view: View, x: float, y: float, units: Units) -> list[Area | Lines | Text]:
     """A bar of whole feet or half metres, since a print that was fitted to its page keeps no ratio."""
     step, word = (FOOT, "ft") if units == "in" else (500 * MILLIMETRE, "m")
+    # At the largest metric scale half a metre would run past the paper's frame.
+    parts_of_it = 5 if view.size(step) > 80 else 1
+    step //= parts_of_it
     count = max(1, min(4, int(60 / max(view.size(step), 0.01))))
     many = 1
     while view.size(step * many) < 6:
@@ -52,6 +55,6 @@ def _scale_bar(view: View, x: float, y: float, units: Units) -> list[Area | Line
             (x + number * long, y + 1.5),
         )
         parts.append(Area("bar" if number % 2 == 0 else "member", box))
-    shown = count * many if units == "in" else count * many / 2
+    shown = (count * many if units == "in" else count * many / 2) / parts_of_it
     parts.append(Text(x + count * long + 1.5, y + 2, f"{shown:g} {word}"))
     return parts

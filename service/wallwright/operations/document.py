@@ -13,6 +13,7 @@ from wallwright.operations.wording import worded
 from wallwright.wire import limits
 from wallwright.wire.answers import Problem
 from wallwright.wire.base import length_schema
+from wallwright.wire.building import Building
 from wallwright.wire.published import PublishedAnswer
 from wallwright.wire.wall import Wall
 
@@ -136,6 +137,8 @@ def _post(operation: Operation) -> dict[str, Any]:
 
 def _links(operation: Operation) -> dict[str, Any]:
     """How an answer leads on: its completed wall can be posted to every operation on walls."""
+    if operation.request not in (Wall, Building):
+        return {}
     wall = "$response.body#/walls/0/wall" if operation.name == "building" else "$response.body#/wall"
     return {
         f"{other.name}-of-this-wall": {

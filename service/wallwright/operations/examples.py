@@ -67,10 +67,37 @@ _SIZED: Final[dict[str, Any]] = {
     "rules": "irc-2021",
 }
 
+_FRAME: Final[dict[str, Any]] = {
+    "units": "in",
+    "name": "pump house north",
+    "width": "14'",
+    "height": "7' 5\"",
+    "top": "14'",
+    "right": "7' 5\"",
+    "rising": "15' 10 1/4\"",
+    "falling": "15' 9 15/16\"",
+    "tape_class": "II",
+    "tolerance": '1/8"',
+    "sheet": {"corner": "bottom-right", "along": "8'", "off": '3/16"'},
+    "plumb": {"offset": '1/4"', "over": "6' 6\"", "brace": {"up": "5'", "out": "5'"}},
+}
+
+_DECK: Final[dict[str, Any]] = {
+    "units": "in",
+    "name": "pump house deck",
+    "sides": {"front": "14' 0 1/8\"", "right": "10'", "back": "14'", "left": "10' 0 1/16\""},
+    "diagonals": {"front_left_to_back_right": "17' 2 3/4\"", "front_right_to_back_left": "17' 2 5/16\""},
+    "tape_class": "II",
+    "wanted": {"width": "14'", "depth": "10'"},
+    "levels": {"front_left": 0, "front_right": '1/8"', "back_right": '3/16"', "back_left": '-1/16"'},
+}
+
 EXAMPLES: Final[dict[str, dict[str, Any]]] = {
     "layout": _WALL,
     "sheathing": _WALL,
     "building": _BUILDING,
+    "squaring-frame": _FRAME,
+    "squaring-deck": _DECK,
     "boat-store": _METRIC,
     "field-office": _SIZED,
 }

@@ -7,12 +7,13 @@ import msgspec
 
 from wallwright.domain.building import closed
 from wallwright.lengths import Units
-from wallwright.operations import building, layout, sheathing
+from wallwright.operations import building, layout, sheathing, squaring
 from wallwright.operations.canonical import digest
 from wallwright.operations.walls import to_domain as wall_to_domain
 from wallwright.wire.building import Building, BuildingAnswer
 from wallwright.wire.layout import LayoutAnswer
 from wallwright.wire.sheathing import SheathingAnswer
+from wallwright.wire.squaring import Deck, DeckAnswer, Frame, FrameAnswer
 from wallwright.wire.wall import Wall
 
 
@@ -20,7 +21,7 @@ class Operation(msgspec.Struct, frozen=True):
     """One computing operation: what it takes, what it gives, and in which forms.
 
     ``answer``, ``drawing`` and ``table`` compute the JSON, SVG and CSV forms from the decoded request;
-    each raises PlanRefused with every fault found. ``identity`` is the digest of the canonical form,
+    each raises PlanRefused with every fault found; ``table`` is None where there is no list. ``identity`` is the digest of the canonical form,
     known before anything is computed.
     """
 
@@ -32,14 +33,14 @@ class Operation(msgspec.Struct, frozen=True):
     response: type
     answer: Callable[[Any], Any]
     drawing: Callable[[Any], str]
-    table: Callable[[Any], str]
+    table: Callable[[Any], str] | None
     identity: Callable[[Any], str]
     table_of: str
 
     @property
     def forms(self) -> tuple[str, ...]:
         """The forms that it is answered in."""
-        return ("json", "svg", "csv")
+        return ("json", "svg") if self.table is None else ("json", "svg", "csv")
 
 
 def _wall_identity(request: Wall) -> str:
@@ -94,6 +95,35 @@ OPERATIONS: Final = (
         building.table,
         _building_identity,
         "pieces of all walls",
+    ),
+    Operation(
+        "squaring-frame",
+        "/v1/squaring/frame",
+        "Square a frame",
+        "How far a measured frame is racked, which diagonal to shorten and how far to push, and whether the lengths "
+        "contradict one another by more than the tape explains; on request what a sheet and a plumb line say. As a "
+        "drawing: the racked frame. Moving a frame can hurt people: it carries cautions.",
+        Frame,
+        FrameAnswer,
+        squaring.frame_answer,
+        squaring.frame_drawing,
+        None,
+        squaring.frame_identity,
+        "",
+    ),
+    Operation(
+        "squaring-deck",
+        "/v1/squaring/deck",
+        "Square a deck",
+        "The corners of a measured deck by least squares, its largest rectangle, and the best placing of the one wanted "
+        "with what sticks out or lacks at every corner and edge. As a drawing: the deck with both rectangles.",
+        Deck,
+        DeckAnswer,
+        squaring.deck_answer,
+        squaring.deck_drawing,
+        None,
+        squaring.deck_identity,
+        "",
     ),
 )
 

@@ -42,6 +42,12 @@ _COMMON: Final = {
     "rules": f"{_default(defaults.RULES)} It fixes the figures: an old edition keeps its own.",
 }
 
+_TAPE_USE: Final = {
+    "tape_class": _default(defaults.TAPE_CLASS),
+    "hooked": f"Default {str(defaults.TAPE_HOOKED).lower()}.",
+    "reading": f"{_default(defaults.TAPE_READING)} {_most(limits.READING_MAX)}",
+}
+
 _ROOF_SLOPE: Final = "Of the slope `rise` in `run`, both in the same measure."
 
 INPUT_WORDS: Final[dict[str, dict[str, str]]] = {
@@ -156,6 +162,19 @@ INPUT_WORDS: Final[dict[str, dict[str, str]]] = {
         ),
     },
     "Header": {"stock": "Section of one ply.", "seat": _default(defaults.HEADER_SEAT)},
+    "Frame": _TAPE_USE
+    | {
+        "tolerance": "Default the published tolerance of layout, taken for the diagonals by common practice: 1/8 in "
+        "(3.175 mm) where the longer side is under 10 ft, else 1/4 in (6.35 mm)."
+    },
+    "Deck": _TAPE_USE,
+    "DeckSides": {side: f"The {side} edge." for side in ("front", "right", "back", "left")},
+    "DeckDiagonals": {
+        "front_left_to_back_right": "Corner to corner.",
+        "front_right_to_back_left": "Corner to corner.",
+    },
+    "DeckWanted": {"width": "Along the front.", "depth": "From front to back."},
+    "DeckLevels": dict.fromkeys(("front_left", "front_right", "back_right", "back_left"), "Its height."),
     "Carries": {
         "load": "`roof` where rafters or joists rest on the wall; with a floor above it as well, one borne at its "
         "middle or one of a single clear span."

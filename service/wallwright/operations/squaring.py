@@ -1,0 +1,289 @@
+"""Squaring a frame and a deck: wire request to domain, and back as JSON or drawing."""
+
+from typing import Any
+
+from msgspec import UNSET
+
+from wallwright.domain.squaring import deck as deck_domain
+from wallwright.domain.squaring import frame as frame_domain
+from wallwright.domain.squaring.doubt import Consistency
+from wallwright.domain.squaring.measured import CornerFigure, Measurement, TapeUse
+from wallwright.domain.squaring.placing import EDGES, Placing
+from wallwright.domain.squaring.standing import Brace, Compared, Plumb, PlumbFigure, Sheet
+from wallwright.drawing.squaring import deck_drawing as drawn_deck
+from wallwright.drawing.squaring import frame_drawing as drawn_frame
+from wallwright.findings import Fault, PlanRefused
+from wallwright.lengths import FOOT, INCH, MILLIMETRE, round_down
+from wallwright.operations.canonical import digest, revision_of
+from wallwright.operations.converters import CONVERTERS, Converter
+from wallwright.operations.reading import Reading, given
+from wallwright.wire import limits
+from wallwright.wire import squaring as wire
+
+_TRIANGLE_STEPS = {"in": (FOOT, 3 * INCH), "mm": (300 * MILLIMETRE, 100 * MILLIMETRE)}
+"""A 3-4-5 triangle is laid out in whole feet, else in 3 in; or in whole 300 mm, else in 100 mm."""
+
+
+def frame_answer(request: wire.Frame) -> wire.FrameAnswer:
+    """The frame squared, as it travels. Raises PlanRefused with every fault found."""
+    found = _square(request)
+    c = CONVERTERS[request.units]
+    n = c.number
+    sheet, plumb = found.sheet, found.plumb
+    return wire.FrameAnswer(
+        frame=wire_frame(c, found.frame),
+        diagonal=n(found.diagonal),
+        diagonal_tape=c.tape(found.diagonal),
+        difference=n(found.difference),
+        lean=n(found.lean),
+        lean_tape=c.tape(found.lean),
+        out_of_square_degrees=found.out_of_square_degrees,
+        verdict=found.verdict,
+        shorten=found.shorten,
+        shorten_by=n(found.shorten_by),
+        push=n(found.push),
+        push_tape=c.tape(found.push),
+        push_corner=found.push_corner,
+        push_direction=found.push_direction,
+        measurements=[_measurement(c, one) for one in found.measurements],
+        consistency=_consistency(c, found.consistency),
+        corners=[_corner(c, one) for one in found.corners],
+        compared=[_compared(c, one) for one in found.compared],
+        triangles=[wire.Triangle(n(t.along), n(t.up), n(t.across), c.tape(t.across)) for t in found.triangles],
+        sheet=UNSET
+        if sheet is None
+        else wire.SheetFigure(n(sheet.lean), sheet.out_of_square_degrees, n(sheet.diagonals_say_more)),
+        plumb=UNSET if plumb is None else _plumb_figure(c, plumb),
+        findings=[c.finding(finding) for finding in found.findings],
+    )
+
+
+def frame_drawing(request: wire.Frame) -> str:
+    """The racked frame, as SVG."""
+    found = _square(request)
+    texts = [c.text for c in map(CONVERTERS[request.units].finding, found.findings)]
+    return drawn_frame(found, request.units, revision_of(found.frame, request.units), texts)
+
+
+def frame_identity(request: wire.Frame) -> str:
+    """The digest of the question's canonical form."""
+    return digest(to_frame(request), request.units)
+
+
+def deck_answer(request: wire.Deck) -> wire.DeckAnswer:
+    """The deck adjusted, as it travels. Raises PlanRefused with every fault found."""
+    found = deck_domain.survey(to_deck(request))
+    c = CONVERTERS[request.units]
+    n = c.number
+    largest = found.largest_rectangle
+    step = INCH // 16 if request.units == "in" else MILLIMETRE
+    rows = found.measurements
+    return wire.DeckAnswer(
+        deck=wire_deck(c, found.deck),
+        corners=[_corner(c, one) for one in found.corners],
+        adjusted=_figures(c, [row.adjusted for row in rows]),
+        residuals=_figures(c, [row.residual for row in rows]),
+        standard_errors=_figures(c, [row.standard_error for row in rows]),
+        permissible_errors=_figures(c, [row.permissible_error for row in rows]),
+        consistency=_consistency(c, found.consistency),
+        largest_rectangle=wire.LargestRectangle(
+            n(largest.width), c.tape(round_down(largest.width, step)), n(largest.depth),
+            c.tape(round_down(largest.depth, step)), c.polygon(largest.corners), largest.angle_degrees,
+        ),
+        placing=UNSET if found.placing is None else _placing(c, found.placing),
+        compared=[_compared(c, one) for one in found.compared],
+        rise=UNSET if found.rise is None else n(found.rise),
+        findings=[c.finding(finding) for finding in found.findings],
+    )  # fmt: skip
+
+
+def deck_drawing(request: wire.Deck) -> str:
+    """The deck with its rectangles, as SVG."""
+    found = deck_domain.survey(to_deck(request))
+    texts = [c.text for c in map(CONVERTERS[request.units].finding, found.findings)]
+    return drawn_deck(found, request.units, revision_of(found.deck, request.units), texts)
+
+
+def deck_identity(request: wire.Deck) -> str:
+    """The digest of the question's canonical form."""
+    return digest(to_deck(request), request.units)
+
+
+def _square(request: wire.Frame) -> frame_domain.Squared:
+    return frame_domain.square(to_frame(request), *_TRIANGLE_STEPS[request.units])
+
+
+def to_frame(request: wire.Frame) -> frame_domain.Frame:
+    """The frame asked about, complete. Raises PlanRefused with every length that is out of range."""
+    reading = Reading(request.units)
+    least, long, high = limits.MEASURED_MIN, limits.WALL_LENGTH_MAX, limits.WALL_HEIGHT_MAX
+    width = reading.length(request.width, "/width", least, long)
+    height = reading.length(request.height, "/height", least, high)
+    rising = reading.length(request.rising, "/rising", least, limits.MEASURED_DIAGONAL_MAX)
+    falling = reading.length(request.falling, "/falling", least, limits.MEASURED_DIAGONAL_MAX)
+    top = None if request.top is UNSET else reading.length(request.top, "/top", least, long)
+    right = None if request.right is UNSET else reading.length(request.right, "/right", least, high)
+    if (top is None) != (right is None):
+        pointer, nearest = ("/top", width) if top is None else ("/right", height)
+        reading.faults.append(Fault("sides-incomplete", pointer, (("nearest", nearest),)))
+    default = frame_domain.default_tolerance(width, height)
+    tolerance = reading.optional(request.tolerance, "/tolerance", 1, limits.TOLERANCE_MAX, default)
+    tape = _tape(reading, request)
+    sheet = None if request.sheet is UNSET else _sheet(reading, request.sheet)
+    plumb = None if request.plumb is UNSET else _plumb(reading, request.plumb)
+    if reading.faults:
+        raise PlanRefused(tuple(reading.faults))
+    name = "" if request.name is UNSET else request.name
+    return frame_domain.Frame(width, height, rising, falling, tolerance, top, right, tape, sheet, plumb, name)
+
+
+def _tape(reading: Reading, request: wire.TapeFields) -> TapeUse:
+    near = UNSET
+    if request.reading is not UNSET:
+        near = reading.length(request.reading, "/reading", 0, limits.READING_MAX)  # type: ignore[assignment]
+    values = given(tape_class=request.tape_class, hooked=request.hooked, reading=near)
+    return TapeUse(**values)  # type: ignore[arg-type]
+
+
+def _sheet(reading: Reading, sheet: wire.SheetCheck) -> Sheet:
+    reach = limits.OUT_OF_LINE_MAX
+    along = reading.length(sheet.along, "/sheet/along", limits.MEASURED_MIN, limits.SHEET_LENGTH_MAX)
+    return Sheet(sheet.corner, along, reading.length(sheet.off, "/sheet/off", -reach, reach))
+
+
+def _plumb(reading: Reading, plumb: wire.PlumbCheck) -> Plumb:
+    reach, least = limits.OUT_OF_LINE_MAX, limits.MEASURED_MIN
+    offset = reading.length(plumb.offset, "/plumb/offset", -reach, reach)
+    over = reading.length(plumb.over, "/plumb/over", least, limits.WALL_HEIGHT_MAX)
+    brace = None
+    if plumb.brace is not UNSET:
+        up = reading.length(plumb.brace.up, "/plumb/brace/up", least, limits.WALL_HEIGHT_MAX)
+        brace = Brace(up, reading.length(plumb.brace.out, "/plumb/brace/out", least, limits.BRACE_OUT_MAX))
+    return Plumb(offset, over, brace)
+
+
+def to_deck(request: wire.Deck) -> deck_domain.Deck:
+    """The deck asked about, complete. Raises PlanRefused with every length that is out of range."""
+    reading = Reading(request.units)
+    least, most = limits.MEASURED_MIN, limits.FOOTPRINT_MAX
+    sides = [reading.length(getattr(request.sides, name), f"/sides/{name}", least, most) for name in EDGES]
+    diagonals = [
+        reading.length(getattr(request.diagonals, name), f"/diagonals/{name}", least, limits.MEASURED_DIAGONAL_MAX)
+        for name in deck_domain.DIAGONALS
+    ]
+    wanted = None
+    if request.wanted is not UNSET:
+        wanted = (
+            reading.length(request.wanted.width, "/wanted/width", least, most),
+            reading.length(request.wanted.depth, "/wanted/depth", least, most),
+        )
+    levels = None
+    if request.levels is not UNSET:
+        reach = limits.OUT_OF_LINE_MAX
+        levels = tuple(
+            reading.length(getattr(request.levels, name), f"/levels/{name}", -reach, reach)
+            for name in wire.DeckLevels.__struct_fields__
+        )
+    tape = _tape(reading, request)
+    if reading.faults:
+        raise PlanRefused(tuple(reading.faults))
+    name = "" if request.name is UNSET else request.name
+    return deck_domain.Deck(tuple(sides), tuple(diagonals), wanted, levels, tape, name)  # type: ignore[arg-type]
+
+
+def _wire_tape(c: Converter, tape: TapeUse) -> dict[str, Any]:
+    return {"tape_class": tape.tape_class, "hooked": tape.hooked, "reading": c.extent(tape.reading)}
+
+
+def wire_frame(c: Converter, frame: frame_domain.Frame) -> wire.Frame:
+    """The completed frame; posted again it gives the same answer."""
+    sheet, plumb = frame.sheet, frame.plumb
+    brace = None if plumb is None else plumb.brace
+    parts: dict[str, Any] = {}
+    if frame.top is not None and frame.right is not None:
+        parts |= {"top": c.length(frame.top), "right": c.length(frame.right)}
+    if sheet is not None:
+        parts["sheet"] = wire.SheetCheck(corner=sheet.corner, along=c.length(sheet.along), off=c.offset(sheet.off))
+    if plumb is not None:
+        parts["plumb"] = wire.PlumbCheck(
+            offset=c.offset(plumb.offset),
+            over=c.length(plumb.over),
+            brace=UNSET if brace is None else wire.PlumbBrace(up=c.length(brace.up), out=c.length(brace.out)),
+        )
+    return wire.Frame(
+        units=c.units, width=c.length(frame.width), height=c.length(frame.height), rising=c.length(frame.rising),
+        falling=c.length(frame.falling), tolerance=c.length(frame.tolerance), name=frame.name, **parts,
+        **_wire_tape(c, frame.tape),
+    )  # fmt: skip
+
+
+def wire_deck(c: Converter, deck: deck_domain.Deck) -> wire.Deck:
+    """The completed deck; posted again it gives the same answer."""
+    parts: dict[str, Any] = {}
+    if deck.wanted is not None:
+        parts["wanted"] = wire.DeckWanted(width=c.length(deck.wanted[0]), depth=c.length(deck.wanted[1]))
+    if deck.levels is not None:
+        names = wire.DeckLevels.__struct_fields__
+        parts["levels"] = wire.DeckLevels(
+            **{name: c.offset(level) for name, level in zip(names, deck.levels, strict=True)}
+        )
+    return wire.Deck(
+        units=c.units,
+        sides=wire.DeckSides(**{name: c.length(side) for name, side in zip(EDGES, deck.sides, strict=True)}),
+        diagonals=wire.DeckDiagonals(
+            **{name: c.length(one) for name, one in zip(deck_domain.DIAGONALS, deck.diagonals, strict=True)}
+        ),
+        name=deck.name,
+        **parts,
+        **_wire_tape(c, deck.tape),
+    )
+
+
+def _measurement(c: Converter, one: Measurement) -> wire.Measurement:
+    n = c.number
+    return wire.Measurement(
+        one.name, n(one.measured), n(one.permissible_error), n(one.adjusted), n(one.residual), n(one.standard_error)
+    )
+
+
+def _figures(c: Converter, values: list[int]) -> wire.LengthFigures:
+    numbers = [c.number(value) for value in values]
+    return wire.LengthFigures(wire.SideFigures(*numbers[:4]), wire.DiagonalFigures(*numbers[4:]))
+
+
+def _consistency(c: Converter, one: Consistency) -> wire.Consistency:
+    suspects = [wire.Suspect(s.name, c.number(s.by), c.number(s.reads), c.tape(s.reads)) for s in one.suspects]
+    return wire.Consistency(
+        c.number(one.contradiction), c.number(one.explained_by_tape), one.statistic, one.limit, one.explained, suspects
+    )
+
+
+def _corner(c: Converter, one: CornerFigure) -> wire.CornerFigure:
+    return wire.CornerFigure(one.corner, c.number(one.x), c.number(one.y), one.degrees)
+
+
+def _compared(c: Converter, one: Compared) -> wire.ToleranceCompared:
+    return wire.ToleranceCompared(one.what, c.number(one.value), c.number(one.limit), one.within, one.source.text())
+
+
+def _plumb_figure(c: Converter, one: PlumbFigure) -> wire.PlumbFigure:
+    return wire.PlumbFigure(
+        one.out_of_plumb_degrees,
+        c.number(one.top),
+        c.tape(one.top),
+        [_compared(c, row) for row in one.compared],
+        UNSET if one.brace_shorter is None else c.number(one.brace_shorter),
+    )
+
+
+def _placing(c: Converter, one: Placing) -> wire.Placing:
+    n = c.number
+    return wire.Placing(
+        c.polygon(one.corners),
+        one.angle_degrees,
+        [
+            wire.Overhang(o.corner, n(o.sideways), c.tape(o.sideways), n(o.endways), c.tape(o.endways))
+            for o in one.overhangs
+        ],
+        [wire.EdgeWork(e.edge, e.start_corner, e.end_corner, n(e.at_start), n(e.at_end), e.work) for e in one.edges],
+    )
