@@ -16,7 +16,8 @@ MAY_IMPORT = {
     "api": FLOOR | {"operations", "wire", "api", "drawing.svg", ""},
 }
 DOMAIN_ORDER = [
-    "defaults stock", "wall", "members parts", "mirror skin grid", "openings", "checks uprights", "carriers bays", "seams rows",
+    "defaults stock", "wall", "slopes", "members parts", "bevels mirror skin grid", "openings", "slope_checks uprights",
+    "checks sloped carriers bays", "seams rows", "slope_rows",
     "notes cut_list", "layout outlines", "skin_notes skin_seams", "sheathing", "framed", "building",
 ]  # fmt: skip
 

@@ -14,12 +14,13 @@ from wallwright.domain.members import Layout
 from wallwright.domain.mirror import mirrored_opening, mirrored_part, mirrored_wall
 from wallwright.domain.openings import Plan, plan_openings
 from wallwright.domain.parts import Part
-from wallwright.domain.rows import Row, rows
+from wallwright.domain.rows import Row
 from wallwright.domain.seams import Columns, columns
 from wallwright.domain.sheathing import skin
 from wallwright.domain.skin import Skin
 from wallwright.domain.skin_notes import Saved
-from wallwright.domain.uprights import frame
+from wallwright.domain.sloped import above_slope, cut_to_top, frame, standing
+from wallwright.domain.slope_rows import courses_of
 from wallwright.domain.wall import Wall
 from wallwright.findings import Fault, PlanRefused, Value
 
@@ -76,7 +77,8 @@ def _saved(done: Framed) -> Saved | None:
         return None
     sheet = replace(wall.sheathing.sheet, sized_for_spacing=True)
     plan = replace(done.plan, wall=replace(wall, sheathing=replace(wall.sheathing, sheet=sheet)))
-    sized = columns(plan, Carriers(plan, frame(plan)))
+    level = standing(plan, frame(plan))
+    sized = columns(level.plan, Carriers(level.plan, level.parts))
     return Saved(max(0, len(laid.studs) - len(sized.studs)), max(0, laid.rips - sized.rips))
 
 
@@ -90,10 +92,13 @@ def _frame(wall: Wall) -> tuple[Plan, list[Part], Columns | None, tuple[Row, ...
             return plan, [], None, (), faults + more
         parts = frame(plan)
         laid: Columns | None = None
+        level = standing(plan, parts)
         if wall.sheathing.direction == "upright":
-            laid = columns(plan, Carriers(plan, parts))
-            parts += _distinct(laid.studs)
-        blocks, conflicts = bay_blocks(plan, parts)
+            laid = columns(level.plan, Carriers(level.plan, level.parts))
+            parts += cut_to_top(plan, _distinct(laid.studs))
+            level = standing(plan, parts)
+        blocks, conflicts = bay_blocks(level.plan, level.parts)
+        conflicts |= above_slope(plan, blocks)
         if not conflicts:
             break
         # An opening that meets a member in its bay is framed with jacks; each round settles one at least.
@@ -101,7 +106,8 @@ def _frame(wall: Wall) -> tuple[Plan, list[Part], Columns | None, tuple[Row, ...
     parts += blocks
     courses: tuple[Row, ...] = ()
     if laid is not None:
-        courses, blocking, faults = rows(plan, parts)
+        level = standing(plan, parts)
+        courses, blocking, faults = courses_of(plan, level, laid.columns)
         parts += blocking
     return plan, parts, laid, courses, faults
 

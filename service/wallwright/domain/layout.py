@@ -32,8 +32,8 @@ def lay_out(wall: Wall, plan: Plan, parts: list[Part], columns: Columns | None) 
 def _member(part: Part, name: str, letters: dict[CutKey, str]) -> Member:
     return Member(
         name, letters[cut_key(part)], part.role, part.stock, part.length, part.x, part.y, part.z,
-        part.width, part.height, part.depth, part.plies, part.ripped_to, part.treated, part.opening, (),
-        tuple(CutOut(left, right) for left, right in part.cut_outs),
+        part.width, part.height, part.depth, part.plies, part.ripped_to, part.treated, part.opening, part.outline,
+        tuple(CutOut(left, right) for left, right in part.cut_outs), part.short, part.cuts,
     )  # fmt: skip
 
 
@@ -44,12 +44,17 @@ def _marks(wall: Wall, pairs: tuple[tuple[Part, Member], ...]) -> tuple[Mark, ..
     on the inner edge, since a line on the end itself cannot be seen; a centred stud has it on its centre.
     """
     bottom = [member.id for _, member in pairs if member.role == "bottom-plate"][-1]
+    top = [member for _, member in pairs if member.role == "top-plate"]
     marks = []
-    for plate, at_y in ((bottom, wall.stud_bottom), ("top-plate-1", wall.stud_top)):
-        for part, member in pairs:
-            touches = part.y == at_y if plate == bottom else part.top == at_y
-            if part.upright and touches and part.role != "blocking":
-                marks.append(_mark(wall, plate, part, member))
+    for part, member in pairs:
+        if not part.upright or part.role == "blocking":
+            continue
+        if part.y == wall.stud_bottom:
+            marks.append(_mark(wall, bottom, part, member))
+        if part.outline or (wall.top.shape == "level" and part.top == wall.stud_top):
+            # A gable's two plates meet at the ridge; a stud that stands under both is marked on the one on the left.
+            over = next(plate for plate in top if plate.right > part.x)
+            marks.append(_mark(wall, over.id, part, member))
     marks.sort(key=lambda mark: (mark.plate != bottom, mark.at, mark.member))
     return tuple(marks)
 

@@ -8,6 +8,7 @@ import msgspec
 from msgspec.structs import replace
 
 from wallwright.domain.grid import Bound, lines_between
+from wallwright.domain.slopes import soffit
 from wallwright.domain.stock import NOMINAL
 from wallwright.domain.wall import End, Header, Opening, Wall
 from wallwright.findings import Fault
@@ -81,13 +82,14 @@ def plan_openings(wall: Wall, framed_anyway: frozenset[str] = frozenset()) -> tu
     """
     faults: list[Fault] = []
     resolved: list[tuple[int, Opening, Header | None, bool]] = []
+    roofs = _roofs(wall, framed_anyway)
     for index, opening in enumerate(wall.openings):
         faults += _within_wall(wall, index, opening)
-        if opening.header is None and key(opening) not in framed_anyway and fits_one_bay(wall, opening):
+        if _in_bay(wall, opening, framed_anyway):
             faults += _block_room(wall, index, opening)
             resolved.append((index, opening, None, True))
             continue
-        header, effective, is_default, more = _header(wall, index, opening)
+        header, effective, is_default, more = _header(wall, index, opening, roofs[index])
         faults += more
         resolved.append((index, effective, header, is_default))
     faults += _collisions(resolved)
@@ -96,6 +98,25 @@ def plan_openings(wall: Wall, framed_anyway: frozenset[str] = frozenset()) -> tu
     in_bay = tuple(opening for _, opening, header, _ in resolved if header is None)
     done = replace(wall, openings=tuple(opening for _, opening, _, _ in resolved))
     return Plan(tuple(framed), in_bay, done), faults
+
+
+def _in_bay(wall: Wall, opening: Opening, framed_anyway: frozenset[str]) -> bool:
+    return opening.header is None and key(opening) not in framed_anyway and fits_one_bay(wall, opening)
+
+
+def _roofs(wall: Wall, framed_anyway: frozenset[str]) -> list[int]:
+    """y of what is over each opening's header: the plates' underside, the lowest over the header's whole length."""
+    if wall.top.shape == "level":
+        return [wall.stud_top] * len(wall.openings)
+    under = soffit(wall)
+    # How far a header runs is set by jacks and kings, whatever the header is.
+    thought = Header(NOMINAL["2x4"], 1)
+    numbered = enumerate(wall.openings)
+    asked = [(index, opening, thought, True) for index, opening in numbered if not _in_bay(wall, opening, framed_anyway)]
+    found = [under.least(opening.left, opening.right) for opening in wall.openings]
+    for (index, *_), framed in zip(sorted(asked, key=lambda item: item[1].left), _kings(wall, asked)[0], strict=True):
+        found[index] = under.least(framed.header_left, framed.header_right)
+    return found
 
 
 def key(opening: Opening) -> str:
@@ -107,6 +128,9 @@ def fits_one_bay(wall: Wall, opening: Opening) -> bool:
     """Whether the opening lies between two neighbouring layout studs (or the end's post) and cuts neither."""
     half = wall.thickness // 2
     if opening.left < left_bound(wall).edge or opening.right > right_bound(wall).edge:
+        return False
+    if wall.top.shape != "level" and opening.head > soffit(wall).least(opening.left, opening.right):
+        # Flat blocks have no room under the slope; a header's fault then tells what would fit.
         return False
     return not lines_between(wall, opening.left - wall.thickness + half + 1, opening.right + half - 1)
 
@@ -132,7 +156,7 @@ def _within_wall(wall: Wall, index: int, opening: Opening) -> list[Fault]:
 
 
 def _block_room(wall: Wall, index: int, opening: Opening) -> list[Fault]:
-    if opening.head <= wall.stud_top:
+    if wall.top.shape != "level" or opening.head <= wall.stud_top:
         return []
     return [
         Fault(
@@ -148,9 +172,9 @@ def _block_room(wall: Wall, index: int, opening: Opening) -> list[Fault]:
     ]
 
 
-def _header(wall: Wall, index: int, opening: Opening) -> tuple[Header, Opening, bool, list[Fault]]:
-    """The header of an opening, and the opening as it becomes; faults where the header has no room."""
-    room = wall.stud_top - opening.head
+def _header(wall: Wall, index: int, opening: Opening, roof: int) -> tuple[Header, Opening, bool, list[Fault]]:
+    """The header of an opening under ``roof``, and the opening as it becomes; faults where the header has no room."""
+    room = roof - opening.head
     given = opening.header
     header = given if given is not None else _default_header(wall, room)
     faults = []
@@ -169,16 +193,16 @@ def _header(wall: Wall, index: int, opening: Opening) -> tuple[Header, Opening, 
             )
         )
     if header.stock.width > room:
-        faults.append(_no_room(wall, index, opening, header, given is not None))
+        faults.append(_no_room(wall, index, opening, header, roof))
         return header, opening, given is None, faults
     if header.seat == "plate":
-        opening = replace(opening, height=wall.stud_top - header.stock.width - opening.sill)
+        opening = replace(opening, height=roof - header.stock.width - opening.sill)
     return header, opening, given is None, faults
 
 
-def _no_room(wall: Wall, index: int, opening: Opening, header: Header, given: bool) -> Fault:
+def _no_room(wall: Wall, index: int, opening: Opening, header: Header, roof: int) -> Fault:
     deep = header.stock.width
-    where = f"/openings/{index}/header/stock" if given else f"/openings/{index}/height"
+    where = f"/openings/{index}/header/stock" if opening.header is not None else f"/openings/{index}/height"
     return Fault(
         "header-does-not-fit",
         where,
@@ -186,9 +210,9 @@ def _no_room(wall: Wall, index: int, opening: Opening, header: Header, given: bo
             ("opening", opening.name or str(index + 1)),
             ("stock", header.stock.name),
             ("deep", deep),
-            ("room", max(wall.stud_top - opening.head, 0)),
-            ("most", max(wall.stud_top - deep - opening.sill, 0)),
-            ("wall_height", wall.height + deep - (wall.stud_top - opening.head)),
+            ("room", max(roof - opening.head, 0)),
+            ("most", max(roof - deep - opening.sill, 0)),
+            ("wall_height", wall.height + deep - (roof - opening.head)),
         ),
     )
 
