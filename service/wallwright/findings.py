@@ -250,11 +250,29 @@ FAULTS: Final[dict[str, FaultKind]] = {
         "The name is of a known form, but no section has it.",
         "Give another name, or the sizes as an object.",
     ),
-    "top-not-level": FaultKind(
-        'The top is {given}; only a level top can be framed. Give {{"shape": "level"}}.',
-        "Sloped top",
-        "Rakes and gables are not framed by this version.",
-        "Give a level top.",
+    "slope-missing": FaultKind(
+        "A {shape} needs its slope: give `rise` above 0, and `run` where it is not 12.",
+        "Slope missing",
+        "A sloped top or roof was asked for without a rise.",
+        "Give `rise` and `run`, such as 3 and 12.",
+    ),
+    "slope-too-steep": FaultKind(
+        "The slope is steeper than {most}, the steepest that is framed.",
+        "Slope too steep",
+        "A wall whose top is so steep is framed otherwise.",
+        "Take a flatter slope.",
+    ),
+    "ridge-outside-wall": FaultKind(
+        "The ridge is at {given}; it can be from {least} to {most}.",
+        "Ridge outside the wall",
+        "A gable's ridge stands over its plate, at least a stud's thickness from either end.",
+        "Move the ridge, or take a rake.",
+    ),
+    "top-too-high": FaultKind(
+        "The top reaches {given} at its highest; it can be at most {most} high there, so the height at most {height}.",
+        "Top too high",
+        "The wall rises past the greatest height that is framed.",
+        "Lower the wall, or take a flatter slope.",
     ),
     "lying-sheets": FaultKind(
         "Lying sheets are not laid out; give direction upright.",
