@@ -17,7 +17,7 @@ MAY_IMPORT = {
 }
 DOMAIN_ORDER = [
     "defaults stock", "wall", "slopes", "members parts", "bevels mirror skin grid", "openings", "slope_checks uprights",
-    "checks sloped carriers bays", "seams rows", "slope_rows",
+    "checks sloped carriers bays roofs", "seams rows", "slope_rows",
     "notes cut_list", "layout outlines", "skin_notes skin_seams", "sheathing", "framed", "building",
 ]  # fmt: skip
 

@@ -220,6 +220,25 @@ KINDS: Final[dict[str, Kind]] = {
         "Change the footprint by that much, if nothing else stands against it.",
         COMMON_PRACTICE,
     ),
+    "rafter-seat": Kind(
+        "note",
+        "The roof line is the rafters' underside: rafters are notched to a level seat {seat} wide over the walls that "
+        "carry them, up to {notch} deep. Sheets of these walls are notched round rafter tails that run past them.",
+        "Rafters are notched over the walls",
+        "The roof line touches a low wall's top at its inner face and a high wall's at its outer face, so that the "
+        "rest of the wall's top stands in the rafters' notch.",
+        "Cut the notch no deeper than the code in force allows, and take a deeper rafter where it would be.",
+        COMMON_PRACTICE,
+    ),
+    "ridge-beam-posts": Kind(
+        "caution",
+        "A ridge beam bears on the {walls} walls in one place each: its post, and what carries it down to the ground, "
+        "is not laid out and not sized.",
+        "Posts under a ridge beam",
+        "A ridge beam puts half the roof's load on the two gables, as a point load.",
+        "Have beam, posts and footings sized by someone licensed to do so.",
+        OWN_RULE,
+    ),
     "tie-cap": Kind(
         "note",
         "At the {corner} corner the cap plates do not lap: tie the top plates with a plate or strap.",
@@ -373,12 +392,6 @@ FAULTS: Final[dict[str, FaultKind]] = {
         "No place for a level seam",
         "The strip above the sheets would have no timber behind its lower edge.",
         "Take a sheet that covers the wall's height.",
-    ),
-    "roof-not-flat": FaultKind(
-        'The roof is {given}; only a flat roof\'s walls can be framed. Give {{"shape": "flat"}}.',
-        "Sloped roof",
-        "Lean-to and gable roofs are not framed by this version.",
-        "Give `roof.shape` as `flat`.",
     ),
     "footprint-too-small": FaultKind(
         "The footprint is {given} over the framing; the two walls that it lies between alone take {least}.",

@@ -12,7 +12,7 @@ from tests.api.client import WALL, post
 from wallwright.api.links import packed
 from wallwright.api.reader import Reader
 from wallwright.domain import building as domain_building
-from wallwright.domain import members, skin
+from wallwright.domain import members, skin, slopes
 from wallwright.operations.csv import csv_text
 from wallwright.operations.examples import EXAMPLES, example_bytes
 from wallwright.operations.table import BY_NAME
@@ -78,9 +78,20 @@ def test_parts_are_those_asked_for():
 
 
 RENAMED = {
-    layout.Member: {"tape": "length", "cut_out_after_raising": "cut_outs"},
+    layout.Member: {
+        "tape": "length",
+        "cut_out_after_raising": "cut_outs",
+        "short_point": "short",
+        "short_point_tape": "short",
+    },
     layout.Mark: {"reading_tape": "reading"},
-    layout.CutRow: {"tape": "length"},
+    layout.CutRow: {
+        "tape": "length",
+        "short_point": "short",
+        "short_point_tape": "short",
+        "cut_angles_degrees": "cut_angles",
+    },
+    layout.EndCut: {"angle_degrees": "angle", "long_point": "long"},
     sheathing.Offcut: {"size": "width"},
     building.Total: {"tape": "length"},
 }
@@ -89,6 +100,7 @@ PAIRS = [
     (layout.Mark, members.Mark),
     (layout.CutRow, members.CutRow),
     (layout.CutOut, members.CutOut),
+    (layout.EndCut, slopes.Cut),
     (sheathing.Piece, skin.Piece),
     (sheathing.Seam, skin.Seam),
     (sheathing.SheetUse, skin.SheetUse),

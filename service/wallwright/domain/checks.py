@@ -18,7 +18,11 @@ def check(wall: Wall) -> list[Fault]:
     shortest = post_edge(wall, wall.left) + post_edge(wall, wall.right)
     if wall.length < shortest:
         faults.append(Fault("wall-too-short", "/length", (("given", wall.length), ("least", shortest))))
-    lowest = wall.stud_bottom + wall.plates.top * wall.thickness + LEAST_STUD if wall.top.shape == "level" else least_height(wall)
+    lowest = (
+        wall.stud_bottom + wall.plates.top * wall.thickness + LEAST_STUD
+        if wall.top.shape == "level"
+        else least_height(wall)
+    )
     if wall.height < lowest:
         faults.append(Fault("wall-too-low", "/height", (("given", wall.height), ("least", lowest))))
     closest = 3 * wall.thickness

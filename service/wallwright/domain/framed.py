@@ -19,8 +19,8 @@ from wallwright.domain.seams import Columns, columns
 from wallwright.domain.sheathing import skin
 from wallwright.domain.skin import Skin
 from wallwright.domain.skin_notes import Saved
-from wallwright.domain.sloped import above_slope, cut_to_top, frame, standing
 from wallwright.domain.slope_rows import courses_of
+from wallwright.domain.sloped import above_slope, cut_to_top, frame, standing
 from wallwright.domain.wall import Wall
 from wallwright.findings import Fault, PlanRefused, Value
 

@@ -112,7 +112,9 @@ def _roofs(wall: Wall, framed_anyway: frozenset[str]) -> list[int]:
     # How far a header runs is set by jacks and kings, whatever the header is.
     thought = Header(NOMINAL["2x4"], 1)
     numbered = enumerate(wall.openings)
-    asked = [(index, opening, thought, True) for index, opening in numbered if not _in_bay(wall, opening, framed_anyway)]
+    asked = [
+        (index, opening, thought, True) for index, opening in numbered if not _in_bay(wall, opening, framed_anyway)
+    ]
     found = [under.least(opening.left, opening.right) for opening in wall.openings]
     for (index, *_), framed in zip(sorted(asked, key=lambda item: item[1].left), _kings(wall, asked)[0], strict=True):
         found[index] = under.least(framed.header_left, framed.header_right)

@@ -20,12 +20,22 @@ def check_slope(wall: Wall) -> list[Fault]:
         return [Fault("slope-missing", "/top/rise", (("shape", top.shape),))]
     if top.rise > STEEPEST * top.run:
         return [Fault("slope-too-steep", "/top/rise", (("most", f"{STEEPEST * 12} in 12"),))]
-    if top.shape == "gable" and top.ridge is not None and not wall.thickness <= top.ridge <= wall.length - wall.thickness:
+    if (
+        top.shape == "gable"
+        and top.ridge is not None
+        and not wall.thickness <= top.ridge <= wall.length - wall.thickness
+    ):
         values = (("given", top.ridge), ("least", wall.thickness), ("most", wall.length - wall.thickness))
         return [Fault("ridge-outside-wall", "/top/ridge", values)]
     peak = top_edge(wall).most(0, wall.length)
     if peak > HIGHEST:
-        return [Fault("top-too-high", "/height", (("given", peak), ("most", HIGHEST), ("height", wall.height - peak + HIGHEST)))]
+        return [
+            Fault(
+                "top-too-high",
+                "/height",
+                (("given", peak), ("most", HIGHEST), ("height", wall.height - peak + HIGHEST)),
+            )
+        ]
     return []
 
 

@@ -34,7 +34,11 @@ def courses_of(plan: Plan, standing: Standing, columns: tuple[Column, ...]) -> C
         spans = [(column.left, column.right) for column in waiting]
         found = highest_seam(standing.plan, standing.parts, bottom, highest, spans)
         if found is None:
-            return (), [], [Fault("no-level-seam", "/sheathing/sheet/length", (("given", wall.sheathing.sheet.length),))]
+            return (
+                (),
+                [],
+                [Fault("no-level-seam", "/sheathing/sheet/length", (("given", wall.sheathing.sheet.length),))],
+            )
         seam, blocks = found
         courses.append(Row(bottom, seam))
         blocking += [cut for block in blocks if (cut := _under_plates(wall, block, seam)) is not None]

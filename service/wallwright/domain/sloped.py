@@ -127,7 +127,9 @@ def _over_header(wall: Wall, framed: Framed, under: Slope, ceiling: int, packing
     if clear_left >= clear_right:
         return []
     from_left = Bound(left, framed.king_left + half) if clear_left == left else Bound(clear_left, clear_left - half)
-    to_right = Bound(right, framed.king_right + half) if clear_right == right else Bound(clear_right, clear_right + half)
+    to_right = (
+        Bound(right, framed.king_right + half) if clear_right == right else Bound(clear_right, clear_right + half)
+    )
     return [
         stud(wall, "cripple", place.x, low, ceiling, opening=name, slid=place.slid)
         for place in places(wall, from_left, to_right)
@@ -143,5 +145,7 @@ def above_slope(plan: Plan, blocks: list[Part]) -> frozenset[str]:
     return frozenset(
         key(opening)
         for opening in plan.in_bay
-        if any(block.x <= opening.left and block.right >= opening.right and block.y == opening.head for block in through)
+        if any(
+            block.x <= opening.left and block.right >= opening.right and block.y == opening.head for block in through
+        )
     )

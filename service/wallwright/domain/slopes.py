@@ -180,7 +180,9 @@ def _crossing(here: Point, onward: Point, own: int, other: int, line: Line) -> P
 def tidied(points: list[Point]) -> Outline:
     """An outline without points that are repeated or stand in a straight side, from its lowest left corner."""
     once = [point for number, point in enumerate(points) if point != points[number - 1]]
-    kept = [point for number, point in enumerate(once) if _turns(once[number - 1], point, once[(number + 1) % len(once)])]
+    kept = [
+        point for number, point in enumerate(once) if _turns(once[number - 1], point, once[(number + 1) % len(once)])
+    ]
     if len(kept) < 3:
         return ()
     first = kept.index(min(kept, key=lambda point: (point[1], point[0])))

@@ -7,7 +7,7 @@ from msgspec import UNSET, UnsetType
 from wallwright.domain import defaults
 from wallwright.domain import wall as domain
 from wallwright.domain.stock import NOMINAL, Stock
-from wallwright.findings import Fault, PlanRefused
+from wallwright.findings import PlanRefused
 from wallwright.operations.converters import CONVERTERS, Converter
 from wallwright.operations.reading import STOCK_LEAST, STOCK_MOST, STUD_LEAST, STUD_MOST, Reading, given
 from wallwright.wire import limits
