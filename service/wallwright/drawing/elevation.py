@@ -1,7 +1,8 @@
 """The framing elevation of one wall, seen from outside, with the plate strips under it."""
 
 from wallwright.domain.members import Layout, Member
-from wallwright.drawing.dimensions import Shapes, leaders, string, upright
+from wallwright.domain.slopes import top_edge
+from wallwright.drawing.dimensions import Shapes, heights_of, leaders, string, upright
 from wallwright.drawing.paper import MARGIN, View, fitted
 from wallwright.drawing.plate_strip import plate_strips, strips_height
 from wallwright.drawing.scene import Area, Scene, Text, spread, text_width
@@ -27,7 +28,8 @@ def framing_scene(layout: Layout, units: Units, revision: str) -> Scene:
     wall = layout.wall
     left = min(member.x for member in layout.members)
     right = max(member.right for member in layout.members)
-    view = fitted(units, (left, 0, right, wall.height), _ABOVE, _BELOW + strips_height(layout, units), _LEFT, _RIGHT)
+    highest = max(member.top for member in layout.members)
+    view = fitted(units, (left, 0, right, highest), _ABOVE, _BELOW + strips_height(layout, units), _LEFT, _RIGHT)
     shapes: Shapes = []
     # Members behind the outer face first, so that those in front cover them.
     for member in sorted(layout.members, key=lambda member: -member.z):
@@ -41,7 +43,7 @@ def framing_scene(layout: Layout, units: Units, revision: str) -> Scene:
     seen = f"Framing and plates from outside; tape hooked at the {hook}, {wall.tape.start} end"
     shapes += title_strip(view, wall.name, seen, units, revision, wall.rules)
     description = (
-        f"{tape_text(wall.length, units)} long, {tape_text(wall.height, units)} high, studs {wall.stud.name} at "
+        f"{tape_text(wall.length, units)} long, {tape_text(highest, units)} high, studs {wall.stud.name} at "
         f"{tape_text(wall.spacing, units)} on centre, {len(wall.openings)} openings."
     )
     return Scene(view.width, view.height, f"Framing of wall {wall.name or 'unnamed'}", description, tuple(shapes))
@@ -50,6 +52,9 @@ def framing_scene(layout: Layout, units: Units, revision: str) -> Scene:
 def _member(view: View, member: Member, units: Units) -> Area:
     corners = ((member.x, member.y), (member.right, member.y), (member.right, member.top), (member.x, member.top))
     title = f"{member.mark} {member.id}: {member.stock.name} x {tape_text(member.length, units)}"
+    if member.short is not None:
+        angles = " and ".join(f"{angle:g}" for angle in dict.fromkeys(cut.angle for cut in member.cuts))
+        title += f" to the long point, {tape_text(member.short, units)} to the short, cut {angles} degrees off square"
     data = (
         ("mark", member.mark),
         ("role", member.role),
@@ -60,12 +65,15 @@ def _member(view: View, member: Member, units: Units) -> Area:
         f"{member.role}, left side {tape_text(member.x, units)} from the plate's left end, "
         f"foot {tape_text(member.y, units)} above the plate's underside"
     )
-    return Area(_KIND.get(member.role, "member"), tuple(view.at(x, y) for x, y in corners), title, data, place)
+    return Area(
+        _KIND.get(member.role, "member"), tuple(view.at(x, y) for x, y in member.outline or corners), title, data, place
+    )
 
 
 def _labels(view: View, layout: Layout) -> Shapes:
     """Marks of the members: uprights on leaders above or below, headers and sills inside, plates at their end."""
     wall = layout.wall
+    level, edge = wall.top.shape == "level", top_edge(wall)
     above: list[tuple[float, str]] = []
     below: list[tuple[float, str]] = []
     plates: list[tuple[float, str]] = []
@@ -73,7 +81,9 @@ def _labels(view: View, layout: Layout) -> Shapes:
     for member in layout.members:
         centre = view.x(member.x) + view.size(member.width) / 2
         if member.role.endswith("plate"):
-            plates.append((_middle(view, member), member.mark))
+            # A sloping plate is marked where it ends, or at the ridge, where it meets the next.
+            foot, top = member.outline[1:3] if member.outline else ((0, member.y), (0, member.top))
+            plates.append(((view.y(foot[1]) + view.y(top[1])) / 2 + 0.9, member.mark))
         elif member.role in ("header", "rough-sill") or (member.role == "blocking" and member.width > member.height):
             if (
                 view.size(member.height) >= 2.9
@@ -81,7 +91,7 @@ def _labels(view: View, layout: Layout) -> Shapes:
                 and member.z == 0
             ):
                 shapes.append(Text(centre, _middle(view, member), member.mark, "t", "middle"))
-        elif member.role != "blocking" and member.top == wall.stud_top:
+        elif member.role != "blocking" and (member.outline or (level and member.top == wall.stud_top)):
             above.append((centre, member.mark))
         elif member.role != "blocking" and member.y == wall.stud_bottom:
             below.append((centre, member.mark))
@@ -90,8 +100,8 @@ def _labels(view: View, layout: Layout) -> Shapes:
     places = spread([y for y, _ in plates], 3.0, MARGIN + 3, view.height) or []
     shapes += [Text(end, y, mark) for y, (_, mark) in zip(places, plates, strict=False)]
     low, high = MARGIN + 3, view.width - MARGIN - 3
-    shapes += leaders(above, view.y(wall.height) - 0.5, -4, low, high)
-    shapes += leaders(below, view.y(0) + 0.5, 3, low, high)
+    shapes += leaders(above, lambda x: view.y(edge.at(view.along(x))) - 0.5, -4, low, high)
+    shapes += leaders(below, lambda _: view.y(0) + 0.5, 3, low, high)
     return shapes
 
 
@@ -110,7 +120,15 @@ def _dimensions(view: View, layout: Layout, units: Units) -> Shapes:
         shapes += string(view, stops, foot + 17, texts)
     shapes += string(view, [0, wall.length], foot + 24.5, [tape_text(wall.length, units)])
     x = view.x(min(0, -wall.left.cap_lap))
-    shapes += upright(view, 0, wall.height, x - 6, tape_text(wall.height, units))
+    own_left, own_right, highest = heights_of(wall)
+    shapes += upright(view, 0, own_left, x - 6, tape_text(own_left, units))
+    if own_right != own_left or highest > max(own_left, own_right):
+        # A slope's other end and its ridge, each where it stands.
+        at = view.x(wall.length + max(0, wall.right.cap_lap)) + 19
+        shapes += upright(view, 0, own_right, at, tape_text(own_right, units))
+        ridge = top_edge(wall).ridge
+        if ridge is not None:
+            shapes.append(Text(view.x(ridge) + 2, view.y(highest) - 1.2, f"ridge {tape_text(highest, units)}"))
     if wall.openings:
         last = max(wall.openings, key=lambda opening: opening.right)
         right = view.x(wall.length + max(0, wall.right.cap_lap)) + 13

@@ -29,7 +29,9 @@ def plate_strips(view: View, layout: Layout, units: Units, top: float) -> Shapes
     """Both plates from ``top`` down: lines, an X or C for each stud, and what the tape reads at each line."""
     shapes: Shapes = []
     for row, plate in enumerate(("top-plate-1", layout.marks[0].plate if layout.marks else "bottom-plate-1")):
-        marks = [mark for mark in layout.marks if mark.plate == plate]
+        # A gable's two top plates lie end to end, in plan.
+        own = "top-plate-" if plate.startswith("top") else plate
+        marks = [mark for mark in layout.marks if mark.plate.startswith(own)]
         shapes += _strip(view, layout, units, plate, marks, top + row * _strip_height(layout, units))
     return shapes
 
@@ -41,6 +43,8 @@ def _strip(view: View, layout: Layout, units: Units, plate: str, marks: list[Mar
     shapes: Shapes = [Area("member", box, f"{plate} from above", (("plate", plate),))]
     name = "top plate" if plate.startswith("top") else "bottom plate"
     legend = f"{name}: X stud, C centre line; tape readings"
+    if plate.startswith("top") and wall.top.shape != "level":
+        legend += ", level, from the bottom plate"
     shapes.append(Text(min(x1, view.width / 2), y - 0.8, legend))
     over: Shapes = []
     lines: list[tuple[float, float, float, float]] = []
@@ -63,7 +67,7 @@ def _strip(view: View, layout: Layout, units: Units, plate: str, marks: list[Mar
     shapes += [Lines("dim", tuple(lines)), Lines("thin", tuple(crosses)), *over]
     readings: dict[int, str] = {mark.at: tape_text(mark.reading, units) for mark in marks}
     labels = [(view.x(at), text) for at, text in readings.items()]
-    shapes += leaders(labels, y + _PLATE, _DROP, MARGIN + 3, view.width - MARGIN - 3)
+    shapes += leaders(labels, lambda _: y + _PLATE, _DROP, MARGIN + 3, view.width - MARGIN - 3)
     return shapes
 
 
