@@ -3,7 +3,19 @@
 from msgspec.structs import replace
 
 from wallwright.domain.parts import Part
-from wallwright.domain.slopes import Cut, Line, Outline, Slope, along, angle_of, clipped, plumb, slope_of, top_edge
+from wallwright.domain.slopes import (
+    Cut,
+    Line,
+    Outline,
+    Slope,
+    along,
+    angle_of,
+    clipped,
+    slope_of,
+    soffit,
+    top_edge,
+    under,
+)
 from wallwright.domain.wall import Wall
 from wallwright.lengths import SIXTEENTH
 
@@ -60,11 +72,12 @@ def _tapers(wall: Wall, outline: Outline) -> tuple[Cut, ...]:
 
 def sloped_plates(wall: Wall) -> list[Part]:
     """The top plate and the cap plate along the slope, each in two at a gable's ridge, cut plumb at every end."""
-    edge = top_edge(wall)
-    under_cap = edge.lowered(plumb(wall, wall.plates.top - 1))
-    parts = _course(wall, "top-plate", under_cap, edge.lowered(plumb(wall, wall.plates.top)), 0, wall.length)
+    under_cap = under(wall, wall.plates.top - 1)
+    parts = _course(wall, "top-plate", under_cap, soffit(wall), 0, wall.length)
     if wall.plates.top == 2:
-        parts += _course(wall, "cap-plate", edge, under_cap, -wall.left.cap_lap, wall.length + wall.right.cap_lap)
+        parts += _course(
+            wall, "cap-plate", top_edge(wall), under_cap, -wall.left.cap_lap, wall.length + wall.right.cap_lap
+        )
     return parts
 
 

@@ -17,6 +17,8 @@ from wallwright.lengths import nearest
 Point = tuple[int, int]
 Outline = tuple[Point, ...]
 Edge = Literal["left", "right", "top", "bottom"]
+_FINE = 1000
+"""Parts of a grid unit in which a root is taken, so that a height under plates is rounded only once to a whole one."""
 
 
 class Cut(msgspec.Struct, frozen=True, gc=False, order=True):
@@ -44,8 +46,12 @@ class Line(msgspec.Struct, frozen=True, gc=False):
         return self.base + self.rise * point[0] - self.run * point[1]
 
     def reaches(self, y: int) -> int:
-        """The x at which a line that is not level comes to ``y``, to the nearest unit."""
-        return nearest(Fraction(self.run * y - self.base, self.rise))
+        """The x at which a line that is not level comes to ``y``, to the nearest unit.
+
+        A half goes up the slope, so that a line and its mirror image agree.
+        """
+        x = Fraction(self.run * y - self.base, self.rise)
+        return nearest(x) if self.rise > 0 else -nearest(-x)
 
 
 class Slope(msgspec.Struct, frozen=True):
@@ -89,10 +95,6 @@ class Slope(msgspec.Struct, frozen=True):
                 high = min(high, line.reaches(height))
         return low, high
 
-    def lowered(self, by: int) -> "Slope":
-        """The same edge, plumb lower by ``by``."""
-        return Slope(tuple(Line(line.base - by * line.run, line.rise, line.run) for line in self.lines))
-
 
 def top_edge(wall: Wall) -> Slope:
     """The upper side of the uppermost plate, along the wall and past its ends.
@@ -124,18 +126,21 @@ def angle_of(wall: Wall) -> float:
     return round(degrees(atan2(wall.top.rise, wall.top.run)), 2)
 
 
-def plumb(wall: Wall, plates: int) -> int:
-    """How much ``plates`` plates of the wall take plumb: each its thickness x sqrt(rise^2 + run^2) / run, rounded up once.
+def under(wall: Wall, plates: int) -> Slope:
+    """The underside of the uppermost ``plates`` plates: each takes its thickness x sqrt(rise^2 + run^2) / run plumb.
 
-    Rounded up, since what stands below must fit.
+    The root is taken once for all of them, to a thousandth of a unit and upwards, since what stands below must fit.
     """
-    thick = plates * wall.thickness
+    edge, thick = top_edge(wall), plates * wall.thickness
     if wall.top.shape == "level":
-        return thick
+        return Slope((Line(wall.height - thick, 0, 1),))
     rise, run = slope_of(wall)
-    squared = thick * thick * (rise * rise + run * run)
-    root = isqrt(squared // (run * run))
-    return root if root * root * run * run == squared else root + 1
+    lines = []
+    for line in edge.lines:
+        fine = _FINE * line.run
+        drop = isqrt((thick * fine) ** 2 * (rise * rise + run * run) // (run * run)) + 1 if thick else 0
+        lines.append(Line(_FINE * line.base - drop, _FINE * line.rise, fine))
+    return Slope(tuple(lines))
 
 
 def along(rise: int, run: int, level: int) -> int:
@@ -146,7 +151,7 @@ def along(rise: int, run: int, level: int) -> int:
 
 def soffit(wall: Wall) -> Slope:
     """The underside of the top plates: what the studs stand under."""
-    return top_edge(wall).lowered(plumb(wall, wall.plates.top))
+    return under(wall, wall.plates.top)
 
 
 def clipped(outline: Outline, slope: Slope) -> Outline:
@@ -173,8 +178,10 @@ def _crossing(here: Point, onward: Point, own: int, other: int, line: Line) -> P
     (x1, y1), (x2, y2) = here, onward
     if x1 == x2:
         return x1, line.at(x1)
+    if y1 == y2:
+        return line.reaches(y1), y1
     x = x1 + nearest(Fraction((x2 - x1) * own, own - other))
-    return x, y1 if y1 == y2 else line.at(x)
+    return x, line.at(x)
 
 
 def tidied(points: list[Point]) -> Outline:
