@@ -41,9 +41,9 @@ def faults_of_shapes(layout: Layout) -> list[str]:
             if both.area > 2 * UNIT * (both.length + 4):
                 found.append(f"{one.id} overlaps {other.id}")
     for member, polygon in zip(layout.members, shapes, strict=True):
-        if not polygon.is_valid or polygon.bounds != (member.x, member.y, member.right, member.top):
-            if not member.cut_outs:
-                found.append(f"{member.id} has an outline that is not its box's")
+        boxed = member.cut_outs or polygon.bounds == (member.x, member.y, member.right, member.top)
+        if not (polygon.is_valid and boxed):
+            found.append(f"{member.id} has an outline that is not its box's")
         low = -wall.left.cap_lap if member.role == "cap-plate" else 0
         high = wall.length + (wall.right.cap_lap if member.role == "cap-plate" else 0)
         if member.x < low or member.right > high or member.y < 0:
@@ -115,10 +115,17 @@ def drawn_up(layout: Layout) -> Layout:
     ceiling = max(m.top for m in layout.members) + inches("24")
     wall = layout.wall
     level = replace(wall, top=Top(), height=ceiling + wall.plates.top * wall.stud.thickness)
-    members = tuple(
-        replace(m, height=ceiling - m.y, outline=()) if m.outline else m for m in layout.members if m.role not in PLATES
-    )
-    return Layout(level, members, layout.marks, layout.cut_list, layout.findings)
+    members: list[Member] = []
+    for member in (m for m in layout.members if m.role not in PLATES):
+        raised = replace(member, height=ceiling - member.y, outline=()) if member.outline else member
+        thick = wall.stud.thickness
+        if member.outline and member.width > 3 * thick:
+            # Packing is solid timber: its bays are counted from a stud's thickness at either end.
+            inner = replace(raised, x=member.x + thick, width=member.width - 2 * thick)
+            members += [replace(raised, width=thick), inner, replace(raised, x=member.right - thick, width=thick)]
+        else:
+            members.append(raised)
+    return Layout(level, tuple(members), layout.marks, layout.cut_list, layout.findings)
 
 
 def faults_of_frame(layout: Layout) -> list[str]:
@@ -146,8 +153,8 @@ def faults_of_edges(skin: Skin, layout: Layout) -> list[str]:
             for (x1, y1), (x2, y2) in zip(ring, (*ring[1:], ring[0]), strict=True):
                 if (x1 != x2 and y1 != y2) or (y1 == y2 <= 0):
                     continue
-                beside = box(min(x1, x2), min(y1, y2), max(x1, x2), max(y1, y2))
-                if any(beside.within(box(o.left, o.sill, o.right, o.head)) for o in hung) and x1 == x2:
+                low, high = min(y1, y2), max(y1, y2)
+                if x1 == x2 and any(x1 in (o.left, o.right) and o.sill <= low and high <= o.head for o in hung):
                     continue
                 if x1 == x2 and not 0 <= x1 <= wall.length:
                     continue

@@ -82,7 +82,11 @@ def sloped_walls(draw: st.DrawFn) -> Wall:
     if peak > HIGHEST:
         flat = replace(top, rise=1, run=50)
         wall = replace(wall, top=flat)
-    asked = draw(openings(scale, replace(wall, top=Top(), height=wall.height)))
+    # Openings are drawn for a level wall of a middling height, and those kept that the slope leaves room for.
+    middle = (wall.height + int(max(top_at(wall, x) for x in (0, length, length // 2)))) // 2 // scale.step * scale.step
+    if middle < scale.size(48):
+        return wall
+    asked = draw(openings(scale, replace(wall, top=Top(), height=middle)))
     return replace(wall, openings=tuple(o for o in asked if fits(wall, o)))
 
 
