@@ -1,6 +1,7 @@
 """A wall skinned: the pieces of sheathing, the sheets that they are cut from, and the seams between them."""
 
 import msgspec
+from msgspec.structs import replace
 
 from wallwright.domain import defaults
 from wallwright.domain.members import Layout
@@ -35,7 +36,11 @@ def skin(wall: Wall, laid: Columns, courses: tuple[Row, ...], layout: Layout, sa
     pieces: list[Piece] = []
     edge = top_edge(wall)
     for cut in cuts:
-        for outline, cut_outs in remainder(cut.face, voids):
+        face = cut.face
+        if wall.top.shape != "level" and face.top == edge.most(face.left, face.right):
+            # A unit over the slope, so that the slope alone ends the piece.
+            face = replace(face, top=face.top + 1)
+        for outline, cut_outs in remainder(face, voids):
             # Openings lie under the plates, so that a slope cuts none of them.
             under = outline if wall.top.shape == "level" else clipped(outline, edge)
             if under:

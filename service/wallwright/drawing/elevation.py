@@ -81,9 +81,14 @@ def _labels(view: View, layout: Layout) -> Shapes:
     for member in layout.members:
         centre = view.x(member.x) + view.size(member.width) / 2
         if member.role.endswith("plate"):
-            # A sloping plate is marked where it ends, or at the ridge, where it meets the next.
-            foot, top = member.outline[1:3] if member.outline else ((0, member.y), (0, member.top))
-            plates.append(((view.y(foot[1]) + view.y(top[1])) / 2 + 0.9, member.mark))
+            if not member.outline:
+                plates.append((_middle(view, member), member.mark))
+            elif member.right >= wall.length + min(0, wall.right.cap_lap):
+                plates.append((_end_middle(view, member, member.right), member.mark))
+            elif member.mark not in {one.mark for one in layout.members if one.right > member.right}:
+                # A gable's left plates are marked at their own end, where they are not the right ones turned about.
+                at = view.x(member.x) - 1
+                shapes.append(Text(at, _end_middle(view, member, member.x), member.mark, "t", "end"))
         elif member.role in ("header", "rough-sill") or (member.role == "blocking" and member.width > member.height):
             if (
                 view.size(member.height) >= 2.9
@@ -105,6 +110,11 @@ def _labels(view: View, layout: Layout) -> Shapes:
     return shapes
 
 
+def _end_middle(view: View, member: Member, x: int) -> float:
+    ys = [y for at, y in member.outline if at == x]
+    return view.y(sum(ys) // len(ys)) + 0.9
+
+
 def _middle(view: View, member: Member) -> float:
     return (view.y(member.y) + view.y(member.top)) / 2 + 0.9
 
@@ -122,13 +132,14 @@ def _dimensions(view: View, layout: Layout, units: Units) -> Shapes:
     x = view.x(min(0, -wall.left.cap_lap))
     own_left, own_right, highest = heights_of(wall)
     shapes += upright(view, 0, own_left, x - 6, tape_text(own_left, units))
-    if own_right != own_left or highest > max(own_left, own_right):
-        # A slope's other end and its ridge, each where it stands.
+    if own_right != own_left:
         at = view.x(wall.length + max(0, wall.right.cap_lap)) + 19
         shapes += upright(view, 0, own_right, at, tape_text(own_right, units))
-        ridge = top_edge(wall).ridge
-        if ridge is not None:
-            shapes.append(Text(view.x(ridge) + 2, view.y(highest) - 1.2, f"ridge {tape_text(highest, units)}"))
+    ridge = top_edge(wall).ridge
+    if ridge is not None:
+        # Above the marks of the studs, which follow the slope.
+        text = f"ridge {tape_text(highest, units)}"
+        shapes.append(Text(view.x(ridge), view.y(highest) - 12.5, text, "t", "middle"))
     if wall.openings:
         last = max(wall.openings, key=lambda opening: opening.right)
         right = view.x(wall.length + max(0, wall.right.cap_lap)) + 13

@@ -105,11 +105,12 @@ def _piece_texts(view: View, piece: Piece, units: Units) -> Shapes:
 def _clear(piece: Piece) -> list[tuple[int, int, int, int]]:
     """Rectangles of a piece between two of its corners' x, free of cuts: left, bottom, right, top."""
     loops = (piece.outline, *piece.cut_outs)
+    # A sloping side is taken as level at its lower end: what is clear under that is clear.
     sides = [
-        (min(a[0], b[0]), max(a[0], b[0]), a[1])
+        (min(a[0], b[0]), max(a[0], b[0]), min(a[1], b[1]))
         for loop in loops
         for a, b in zip(loop, (*loop[1:], loop[0]), strict=True)
-        if a[1] == b[1]
+        if a[0] != b[0]
     ]
     xs = sorted({x for loop in loops for x, _ in loop})
     found = []
