@@ -122,6 +122,7 @@ NOT_BUILDABLE = [
     (wall(top={"shape": "rake"}), {("/top/rise", "slope-missing")}, "`rise` above 0"),
     (wall(top={"shape": "rake", "rise": 24.1}), {("/top/rise", "slope-too-steep")}, "24 in 12"),
     (wall(top={"shape": "gable", "rise": 3, "ridge": 1}), {("/top/ridge", "ridge-outside-wall")}, '1 1/2"'),
+    (wall(top={"shape": "gable", "rise": 3, "ridge": 12}, ends={"left": {"cap_lap": -12}}), {("/ends/left/cap_lap", "cap-too-short")}, "cap"),
     (wall(top={"shape": "rake", "rise": 12}, height=97), {("/height", "top-too-high")}, "8' 0\""),
     (wall(top={"shape": "rake", "rise": 9}, height=6), {("/height", "wall-too-low")}, '6 3/4"'),
     (wall(top={"shape": "rake", "rise": 3}, openings=[{**WINDOW, "height": 66}]), {("/openings/0/height", "header-does-not-fit")}, "5' 3"),

@@ -63,9 +63,24 @@ def test_key_order_changes_nothing():
     )
 
 
+ROOFS = [
+    {"shape": "flat"},
+    {"shape": "lean-to", "rise": 3, "run": 12, "high_side": "front"},
+    {"shape": "gable", "rise": 6.5, "ridge": "beam"},
+]
+
+
+@pytest.mark.parametrize("roof", ROOFS, ids=lambda roof: roof["shape"])
+def test_a_completed_building_gives_the_same_bytes(roof):
+    first = post("/v1/building", json.dumps({**EXAMPLES["building"], "roof": roof}).encode())
+    assert first.status_code == 200
+    assert post("/v1/building", json.dumps(first.json()["building"]).encode()).content == first.content
+
+
+@pytest.mark.parametrize("roof", ROOFS, ids=lambda roof: roof["shape"])
 @pytest.mark.parametrize("form", ["layout", "sheathing"])
-def test_each_wall_of_a_building_gives_the_same_answer_when_posted_on(form):
-    answer = post("/v1/building", example_bytes("building")).json()
+def test_each_wall_of_a_building_gives_the_same_answer_when_posted_on(form, roof):
+    answer = post("/v1/building", json.dumps({**EXAMPLES["building"], "roof": roof}).encode()).json()
     for one in answer["walls"]:
         posted = post(f"/v1/{form}", json.dumps(one["wall"]).encode())
         assert posted.content == json.dumps(one[form], separators=(",", ":"), ensure_ascii=False).encode()

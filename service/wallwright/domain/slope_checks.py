@@ -20,13 +20,10 @@ def check_slope(wall: Wall) -> list[Fault]:
         return [Fault("slope-missing", "/top/rise", (("shape", top.shape),))]
     if top.rise > STEEPEST * top.run:
         return [Fault("slope-too-steep", "/top/rise", (("most", f"{STEEPEST * 12} in 12"),))]
-    if (
-        top.shape == "gable"
-        and top.ridge is not None
-        and not wall.thickness <= top.ridge <= wall.length - wall.thickness
-    ):
-        values = (("given", top.ridge), ("least", wall.thickness), ("most", wall.length - wall.thickness))
-        return [Fault("ridge-outside-wall", "/top/ridge", values)]
+    if top.shape == "gable":
+        faults = _check_ridge(wall)
+        if faults:
+            return faults
     peak = top_edge(wall).most(0, wall.length)
     if peak > HIGHEST:
         return [
@@ -37,6 +34,20 @@ def check_slope(wall: Wall) -> list[Fault]:
             )
         ]
     return []
+
+
+def _check_ridge(wall: Wall) -> list[Fault]:
+    """Faults of a gable's ridge: off the plate, or past where the caps begin and end."""
+    thick = wall.thickness
+    ridge = top_edge(wall).ridge or 0
+    if not thick <= ridge <= wall.length - thick:
+        values = (("given", ridge), ("least", thick), ("most", wall.length - thick))
+        return [Fault("ridge-outside-wall", "/top/ridge", values)]
+    faults = []
+    for end, lap, room in (("left", wall.left.cap_lap, ridge), ("right", wall.right.cap_lap, wall.length - ridge)):
+        if room + lap < thick:
+            faults.append(Fault("cap-too-short", f"/ends/{end}/cap_lap", (("given", lap),)))
+    return faults
 
 
 def least_height(wall: Wall) -> int:
