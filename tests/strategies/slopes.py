@@ -46,7 +46,7 @@ def tops(draw: st.DrawFn, scale: Scale, length: int, thick: int) -> Top:
     rise, run = draw(st.sampled_from(SLOPES))
     if draw(st.booleans()):
         return Top("rake", rise, run, draw(st.sampled_from(("left", "right"))))
-    ridge = draw(st.none() | scale.between(4 * thick, length - 4 * thick)) if length > 9 * thick else None
+    ridge = draw(st.none() | scale.between(8 * thick, length - 8 * thick)) if length > 17 * thick else None
     return Top("gable", rise, run, ridge=ridge)
 
 
