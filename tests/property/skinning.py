@@ -48,9 +48,7 @@ def faults_of_cover(skin: Skin) -> list[str]:
         # The distance is a float: half a grid unit short is no less.
         if first < second and (apart < gap - 0.5 or meets):
             found.append(f"{skin.pieces[first].id} and {skin.pieces[second].id} are {apart} apart")
-    # With corners off the grid the overlay has lost whole pieces; on the grid it is exact.
-    fixed = {} if play == 0 else {"grid_size": 1.0}
-    left = face.difference(unary_union([*pieces, *openings], **fixed), **fixed)
+    left = face.difference(unary_union([*pieces, *openings]))
     bare = left if gap == play == 0 else left.buffer(-(gap // 2 + 1 + play), join_style="mitre")
     if not empty(bare):
         found.append(f"the face is bare at {bare.bounds}")
@@ -61,7 +59,7 @@ def faults_of_cover(skin: Skin) -> list[str]:
         *(o.buffer(gap, join_style="mitre") for o in openings),
         face.difference(face.buffer(-gap, join_style="mitre")),
     ])  # fmt: skip
-    unnamed = left.difference(named, **fixed)
+    unnamed = left.difference(named)
     if not empty(unnamed.buffer(-play, join_style="mitre") if play else unnamed):
         found.append(f"a gap at {left.difference(named).bounds} is in no seam")
     return found
@@ -72,7 +70,8 @@ def face_of(wall: Wall) -> Polygon:
     left, right, foot = -wall.left.sheathing_lap, wall.length + wall.right.sheathing_lap, -wall.sheathing.under_sheet
     if wall.top.shape == "level":
         return box(left, foot, right, wall.height)
-    corners = [(x, top_at(wall, x)) for x in (right, *crests(wall, left, right), left)]
+    # Whole units, since an overlay of shapes that run a fraction of one apart can lose a whole piece.
+    corners = [(int(x), int(top_at(wall, x))) for x in (right, *crests(wall, left, right), left)]
     return Polygon([(left, foot), (right, foot), *corners])
 
 
