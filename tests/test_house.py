@@ -16,9 +16,9 @@ MAY_IMPORT = {
     "api": FLOOR | {"operations", "wire", "api", "drawing.svg", ""},
 }
 DOMAIN_ORDER = [
-    "defaults stock", "wall", "members parts", "mirror skin grid sizing", "openings", "offers", "checks uprights full_height",
-    "carriers bays", "seams rows", "compared plates plate_notes", "notes cut_list", "layout outlines", "skin_notes skin_seams",
-    "sheathing", "framed building_sizes", "building", "squaring",
+    "defaults stock", "wall", "slopes", "members parts", "bevels mirror skin grid sizing", "openings", "slope_checks uprights full_height",
+    "offers checks sloped carriers bays roofs", "seams rows", "slope_rows", "compared plates plate_notes", "notes cut_list",
+    "layout outlines", "skin_notes skin_seams", "sheathing", "framed building_sizes", "building", "squaring",
 ]  # fmt: skip
 
 

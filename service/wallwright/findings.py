@@ -269,6 +269,25 @@ KINDS: Final[dict[str, Kind]] = {
         "Change the footprint by that much, if nothing else stands against it.",
         COMMON_PRACTICE,
     ),
+    "rafter-seat": Kind(
+        "note",
+        "The roof line is the rafters' underside: rafters are notched to a level seat {seat} wide over the walls that "
+        "carry them, up to {notch} deep. Sheets of these walls are notched round rafter tails that run past them.",
+        "Rafters are notched over the walls",
+        "The roof line touches a low wall's top at its inner face and a high wall's at its outer face, so that the "
+        "rest of the wall's top stands in the rafters' notch.",
+        "Cut the notch no deeper than the code in force allows, and take a deeper rafter where it would be.",
+        COMMON_PRACTICE,
+    ),
+    "ridge-beam-posts": Kind(
+        "caution",
+        "A ridge beam bears on the {walls} walls in one place each: its post, and what carries it down to the ground, "
+        "is not laid out and not sized.",
+        "Posts under a ridge beam",
+        "A ridge beam puts half the roof's load on the two gables, as a point load.",
+        "Have beam, posts and footings sized by someone licensed to do so.",
+        OWN_RULE,
+    ),
     "tie-cap": Kind(
         "note",
         "At the {corner} corner the cap plates do not lap: tie the top plates with a plate or strap.",
@@ -425,11 +444,29 @@ FAULTS: Final[dict[str, FaultKind]] = {
         "The name is of a known form, but no section has it.",
         "Give another name, or the sizes as an object.",
     ),
-    "top-not-level": FaultKind(
-        'The top is {given}; only a level top can be framed. Give {{"shape": "level"}}.',
-        "Sloped top",
-        "Rakes and gables are not framed by this version.",
-        "Give a level top.",
+    "slope-missing": FaultKind(
+        "A {shape} needs its slope: give `rise` above 0, and `run` where it is not 12.",
+        "Slope missing",
+        "A sloped top or roof was asked for without a rise.",
+        "Give `rise` and `run`, such as 3 and 12.",
+    ),
+    "slope-too-steep": FaultKind(
+        "The slope is steeper than {most}, the steepest that is framed.",
+        "Slope too steep",
+        "A wall whose top is so steep is framed otherwise.",
+        "Take a flatter slope.",
+    ),
+    "ridge-outside-wall": FaultKind(
+        "The ridge is at {given}; it can be from {least} to {most}.",
+        "Ridge outside the wall",
+        "A gable's ridge stands over its plate, at least a stud's thickness from either end.",
+        "Move the ridge, or take a rake.",
+    ),
+    "top-too-high": FaultKind(
+        "The top reaches {given} at its highest; it can be at most {most} high there, so the height at most {height}.",
+        "Top too high",
+        "The wall rises past the greatest height that is framed.",
+        "Lower the wall, or take a flatter slope.",
     ),
     "lying-sheets": FaultKind(
         "Lying sheets are not laid out; give direction upright.",
@@ -570,12 +607,6 @@ FAULTS: Final[dict[str, FaultKind]] = {
         "No place for a level seam",
         "The strip above the sheets would have no timber behind its lower edge.",
         "Take a sheet that covers the wall's height.",
-    ),
-    "roof-not-flat": FaultKind(
-        'The roof is {given}; only a flat roof\'s walls can be framed. Give {{"shape": "flat"}}.',
-        "Sloped roof",
-        "Lean-to and gable roofs are not framed by this version.",
-        "Give `roof.shape` as `flat`.",
     ),
     "footprint-too-small": FaultKind(
         "The footprint is {given}; the walls that it lies between and the posts of those that it holds take {least}. "

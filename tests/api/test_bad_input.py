@@ -122,7 +122,13 @@ NOT_BUILDABLE = [
     (wall(length=2), {("/length", "wall-too-short")}, '3"'),
     (wall(height=8), {("/height", "wall-too-low")}, '10 1/2"'),
     (wall(spacing=6, ends={"left": {"post": "two-stud"}}), {("/spacing", "spacing-too-close")}, '8"'),
-    (wall(top={"shape": "rake", "rise": 3, "run": 12}), {("/top/shape", "top-not-level")}, "level"),
+    (wall(top={"shape": "rake"}), {("/top/rise", "slope-missing")}, "`rise` above 0"),
+    (wall(top={"shape": "rake", "rise": 24.1}), {("/top/rise", "slope-too-steep"), ("/height", "top-too-high")}, "24 in 12"),
+    (wall(top={"shape": "gable", "rise": 3, "ridge": 1}), {("/top/ridge", "ridge-outside-wall")}, '1 1/2"'),
+    (wall(top={"shape": "gable", "rise": 3, "ridge": 12}, ends={"left": {"cap_lap": -12}}), {("/ends/left/cap_lap", "cap-too-short")}, "cap"),
+    (wall(top={"shape": "rake", "rise": 12}, height=97), {("/height", "top-too-high")}, "8' 0\""),
+    (wall(top={"shape": "rake", "rise": 9}, height=6), {("/height", "wall-too-low")}, '6 13/16"'),
+    (wall(top={"shape": "rake", "rise": 3}, openings=[{**WINDOW, "height": 66}]), {("/openings/0/height", "header-does-not-fit")}, "5' 3"),
     (wall(openings=[{**WINDOW, "left": 130}]), {("/openings/0/left", "opening-outside-wall")}, "9' 3\""),
     (wall(openings=[{**WINDOW, "left": 2}]), {("/openings/0/left", "opening-too-near-end")}, '3"'),
     (wall(openings=[{**WINDOW, "left": 112}]), {("/openings/0/left", "opening-too-near-end")}, "9' 3\""),
@@ -196,7 +202,10 @@ def test_lying_sheets_are_refused_where_sheets_are_laid():
 
 BUILDING = {"units": "in", "footprint": {"width": 168, "depth": 120}, "wall_height": 89}
 BUILDING_FAULTS = [
-    ({"roof": {"shape": "gable"}}, {("/roof/shape", "roof-not-flat")}),
+    ({"roof": {"shape": "gable"}}, {("/roof/rise", "slope-missing")}),
+    ({"roof": {"shape": "lean-to", "rise": 25}}, {("/roof/rise", "slope-too-steep")}),
+    ({"roof": {"shape": "lean-to", "rise": 16}}, {("/wall_height", "top-too-high")}),
+    ({"roof": {"shape": "gable", "rise": 6}, "wall_height": 8}, {("/wall_height", "wall-too-low")}),
     ({"footprint": {"width": 168, "depth": 7}}, {("/footprint/depth", "footprint-too-small")}),
     ({"through_walls": ["front", "left"]}, {("/through_walls", "through-walls-not-opposite")}),
     ({"wall_height": 8}, {("/wall_height", "wall-too-low")}),

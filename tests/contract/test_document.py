@@ -10,6 +10,7 @@ from openapi_spec_validator import validate
 from tests.api.client import APP, call, post
 from tests.contract.write_openapi import FOLDER, files
 from tests.strategies.loads import loaded_walls
+from tests.strategies.slopes import sloped_walls
 from tests.strategies.walls import walls
 
 from wallwright.operations.table import OPERATIONS
@@ -81,7 +82,7 @@ def test_each_example_is_answered_as_committed(operation):
 
 
 @settings(max_examples=60, deadline=None, suppress_health_check=list(HealthCheck))
-@given(walls() | loaded_walls())
+@given(walls() | loaded_walls() | sloped_walls())
 def test_answers_to_random_walls_keep_the_closed_document(wall):
     import msgspec
 

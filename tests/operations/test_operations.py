@@ -12,7 +12,7 @@ from tests.api.client import WALL, post
 from wallwright.api.links import packed
 from wallwright.api.reader import Reader
 from wallwright.domain import building as domain_building
-from wallwright.domain import members, skin
+from wallwright.domain import members, skin, slopes
 from wallwright.domain.squaring import deck, doubt, frame, measured, placing, standing
 from wallwright.operations.csv import csv_text
 from wallwright.operations.examples import EXAMPLES, example_bytes
@@ -96,9 +96,24 @@ def test_key_order_changes_nothing():
     )
 
 
+ROOFS = [
+    {"shape": "flat"},
+    {"shape": "lean-to", "rise": 3, "run": 12, "high_side": "front"},
+    {"shape": "gable", "rise": 6.5, "ridge": "beam"},
+]
+
+
+@pytest.mark.parametrize("roof", ROOFS, ids=lambda roof: roof["shape"])
+def test_a_completed_building_gives_the_same_bytes(roof):
+    first = post("/v1/building", json.dumps({**EXAMPLES["building"], "roof": roof}).encode())
+    assert first.status_code == 200
+    assert post("/v1/building", json.dumps(first.json()["building"]).encode()).content == first.content
+
+
+@pytest.mark.parametrize("roof", ROOFS, ids=lambda roof: roof["shape"])
 @pytest.mark.parametrize("form", ["layout", "sheathing"])
-def test_each_wall_of_a_building_gives_the_same_answer_when_posted_on(form):
-    answer = post("/v1/building", example_bytes("building")).json()
+def test_each_wall_of_a_building_gives_the_same_answer_when_posted_on(form, roof):
+    answer = post("/v1/building", json.dumps({**EXAMPLES["building"], "roof": roof}).encode()).json()
     for one in answer["walls"]:
         posted = post(f"/v1/{form}", json.dumps(one["wall"]).encode())
         assert posted.content == json.dumps(one[form], separators=(",", ":"), ensure_ascii=False).encode()
@@ -120,9 +135,20 @@ RENAMED = {
     squaring.DeckAnswer: dict.fromkeys(
         ("adjusted", "residuals", "standard_errors", "permissible_errors"), "measurements"
     ),
-    layout.Member: {"tape": "length", "cut_out_after_raising": "cut_outs"},
+    layout.Member: {
+        "tape": "length",
+        "cut_out_after_raising": "cut_outs",
+        "short_point": "short",
+        "short_point_tape": "short",
+    },
     layout.Mark: {"reading_tape": "reading"},
-    layout.CutRow: {"tape": "length"},
+    layout.CutRow: {
+        "tape": "length",
+        "short_point": "short",
+        "short_point_tape": "short",
+        "cut_angles_degrees": "cut_angles",
+    },
+    layout.EndCut: {"angle_degrees": "angle", "long_point": "long"},
     sheathing.Offcut: {"size": "width"},
     building.Total: {"tape": "length"},
 }
@@ -131,6 +157,7 @@ PAIRS = [
     (layout.Mark, members.Mark),
     (layout.CutRow, members.CutRow),
     (layout.CutOut, members.CutOut),
+    (layout.EndCut, slopes.Cut),
     (sheathing.Piece, skin.Piece),
     (sheathing.Seam, skin.Seam),
     (sheathing.SheetUse, skin.SheetUse),

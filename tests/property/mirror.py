@@ -1,14 +1,16 @@
 """A wall seen in a mirror, written out here so that the service's own mirror is not its own judge."""
 
-from wallwright.domain.wall import Opening, Tape, Wall
+from wallwright.domain.wall import Opening, Tape, Top, Wall
 
 
 def mirrored(wall: Wall) -> Wall:
-    """The wall with left and right exchanged: its ends, openings, anchors, and the end the tape is hooked at."""
+    """The wall with left and right exchanged: its ends, openings, slope, and the end the tape is hooked at."""
     fields = {name: getattr(wall, name) for name in wall.__struct_fields__}
     turned = tuple(
         Opening(o.name, wall.length - o.left - o.width, o.width, o.height, o.sill, o.header, o.jacks)
         for o in reversed(wall.openings)
     )
     tape = Tape("right" if wall.tape.start == "left" else "left", wall.tape.zero, wall.tape.offset)
-    return Wall(**{**fields, "left": wall.right, "right": wall.left, "openings": turned, "tape": tape})
+    ridge = None if wall.top.ridge is None else wall.length - wall.top.ridge
+    top = Top(wall.top.shape, wall.top.rise, wall.top.run, "left" if wall.top.up == "right" else "right", ridge)
+    return Wall(**{**fields, "left": wall.right, "right": wall.left, "openings": turned, "tape": tape, "top": top})

@@ -11,6 +11,7 @@ from hypothesis import HealthCheck, given, seed, settings
 from hypothesis import strategies as st
 from msgspec.structs import replace
 from tests.strategies.loads import carried, sites
+from tests.strategies.slopes import sloped_walls
 from tests.strategies.walls import SCALES, headers, walls, with_openings
 
 from wallwright.domain.framed import framed
@@ -44,6 +45,22 @@ def careless_walls(draw: st.DrawFn) -> Wall:
         left_open = tuple(replace(o, jacks=draw(st.sampled_from((0, o.jacks)))) for o in placed)
         wall = replace(wall, carries=draw(carried()), site=draw(sites()))
         return with_openings(wall, left_open)
+    return with_openings(wall, tuple(placed))
+
+
+@st.composite
+def careless_sloped_walls(draw: st.DrawFn) -> Wall:
+    """A rake or gable whose openings were placed without a thought for the slope above them."""
+    wall, scale = draw(sloped_walls()), SCALES[0]
+    placed = []
+    for number in range(draw(st.integers(1, 3))):
+        width = draw(scale.between(scale.size(3), max(scale.size(4), min(wall.length // 2, scale.size(36)))))
+        left = draw(scale.between(0, max(scale.size(1), wall.length - width)))
+        sill = draw(st.just(0) | scale.between(scale.size(3), max(scale.size(3), wall.height // 2)))
+        height = draw(scale.between(scale.size(4), max(scale.size(5), wall.height)))
+        header = draw(headers(scale, wall.depth, scale.size(12)))
+        jacks = draw(st.sampled_from((1, 1, 2)))
+        placed.append(Opening(f"opening {number + 1}", left, width, height, sill, header, jacks))
     return with_openings(wall, tuple(placed))
 
 

@@ -8,6 +8,7 @@ from collections.abc import Iterable
 from shapely import Polygon, STRtree, box, unary_union
 from tests.property.framing import is_in_bay
 from tests.property.geometry import UPRIGHT_ROLES, Span, bands, boxes, empty, merged, overlapping
+from tests.property.slope import crests, top_at
 
 from wallwright.domain.members import Layout, Member
 from wallwright.domain.skin import Outline, Piece, Skin
@@ -29,13 +30,13 @@ def faults_of_cover(skin: Skin) -> list[str]:
     """Pieces, gaps and openings that do not cover the face exactly and once."""
     wall, gap = skin.wall, skin.wall.sheathing.gap
     pieces = [shape(piece) for piece in skin.pieces]
-    face = box(
-        -wall.left.sheathing_lap, -wall.sheathing.under_sheet, wall.length + wall.right.sheathing_lap, wall.height
-    )
+    face = face_of(wall)
+    # Corners on a slope are rounded to the grid: nothing is amiss by less than two units.
+    play = 0 if wall.top.shape == "level" else 2
     openings = [box(o.left, o.sill, o.right, o.head) for o in wall.openings]
     found = [f"{p.id} is no simple polygon" for p, s in zip(skin.pieces, pieces, strict=True) if not s.is_valid]
     for piece, polygon in zip(skin.pieces, pieces, strict=True):
-        if not polygon.within(face):
+        if not polygon.within(face.buffer(play) if play else face):
             found.append(f"{piece.id} leaves the face")
         if any(polygon.intersects(o) and not polygon.touches(o) for o in openings):
             found.append(f"{piece.id} covers an opening")
@@ -48,7 +49,7 @@ def faults_of_cover(skin: Skin) -> list[str]:
         if first < second and (apart < gap - 0.5 or meets):
             found.append(f"{skin.pieces[first].id} and {skin.pieces[second].id} are {apart} apart")
     left = face.difference(unary_union([*pieces, *openings]))
-    bare = left if gap == 0 else left.buffer(-(gap // 2 + 1), join_style="mitre")
+    bare = left if gap == play == 0 else left.buffer(-(gap // 2 + 1 + play), join_style="mitre")
     if not empty(bare):
         found.append(f"the face is bare at {bare.bounds}")
     # A gap may straddle an opening's edge, or the face's end where no piece is left to follow it: what is
@@ -58,9 +59,20 @@ def faults_of_cover(skin: Skin) -> list[str]:
         *(o.buffer(gap, join_style="mitre") for o in openings),
         face.difference(face.buffer(-gap, join_style="mitre")),
     ])  # fmt: skip
-    if not empty(left.difference(named)):
+    unnamed = left.difference(named)
+    if not empty(unnamed.buffer(-play, join_style="mitre") if play else unnamed):
         found.append(f"a gap at {left.difference(named).bounds} is in no seam")
     return found
+
+
+def face_of(wall: Wall) -> Polygon:
+    """The face to be skinned, up to the wall's top, past its ends by the laps."""
+    left, right, foot = -wall.left.sheathing_lap, wall.length + wall.right.sheathing_lap, -wall.sheathing.under_sheet
+    if wall.top.shape == "level":
+        return box(left, foot, right, wall.height)
+    # Whole units, since an overlay of shapes that run a fraction of one apart can lose a whole piece.
+    corners = [(int(x), int(top_at(wall, x))) for x in (right, *crests(wall, left, right), left)]
+    return Polygon([(left, foot), (right, foot), *corners])
 
 
 def _seam_box(skin: Skin, number: int) -> Polygon:

@@ -7,7 +7,7 @@ end's post stands beside them, and the header lies below the plates.
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from msgspec.structs import replace
-from tests.property.refusals import careless_walls, faults_of, mended, unjust
+from tests.property.refusals import careless_sloped_walls, careless_walls, faults_of, mended, unjust
 from tests.strategies.walls import SIXTEENTH, with_openings
 
 from wallwright.domain.stock import NOMINAL
@@ -21,7 +21,7 @@ PLACED = ("opening-outside-wall", "openings-collide", "opening-too-near-end", "o
 
 
 @ANY
-@given(careless_walls())
+@given(careless_walls() | careless_sloped_walls())
 def test_what_a_refusal_offers_works_all_at_once(wall):
     faults = faults_of(wall)
     again = mended(wall, faults)
@@ -35,7 +35,7 @@ def test_every_refusal_is_borne_out_by_the_plain_rules(wall):
 
 
 @ANY
-@given(careless_walls())
+@given(careless_walls() | careless_sloped_walls())
 def test_each_field_is_told_once(wall):
     pointers = [fault.pointer for fault in faults_of(wall)]
     assert len(pointers) == len(set(pointers))

@@ -1,11 +1,13 @@
 """Random buildings with a flat roof whose four walls can be framed and skinned, as domain values."""
 
 from hypothesis import strategies as st
+from msgspec.structs import replace
 from tests.strategies.walls import SCALES, Scale, floors, gaps, openings, sheets, with_openings
 
 from wallwright.domain.building import SIDES, Building, Roof, SideName, SidePlan
 from wallwright.domain.stock import Stock
 from wallwright.domain.wall import End, Opening, Plates, Sheathing, Tape, Wall
+from wallwright.lengths import FOOT, INCH
 
 THROUGH: tuple[tuple[SideName, SideName], ...] = (("front", "back"), ("right", "left"))
 """The two pairs of opposite walls that can run through."""
@@ -22,6 +24,38 @@ def side_openings(
         Opening(o.name, o.left + start, o.width, o.height, o.sill, o.header, o.jacks)
         for o in draw(openings(scale, alone))
     )
+
+
+@st.composite
+def roofs(draw: st.DrawFn) -> Roof:
+    """A lean-to or a gable roof, up to 7 in 12."""
+    rise, run = draw(st.sampled_from(((3, 12), (1, 12), (6, 12), (7, 12), (5, 14))))
+    if draw(st.booleans()):
+        return Roof("lean-to", rise=rise, run=run, high_side=draw(st.sampled_from(SIDES)))
+    along, ridge = draw(st.sampled_from((None, "width", "depth"))), draw(st.sampled_from(("ties", "beam")))
+    return Roof("gable", rise=rise, run=run, ridge_along=along, ridge=ridge)
+
+
+@st.composite
+def sloped_buildings(draw: st.DrawFn) -> Building:
+    """A building under a lean-to or gable roof, no higher than 20 ft, with openings in the walls that stay level."""
+    plan = draw(buildings())
+    roof = draw(roofs())
+    size = min(plan.width, plan.depth, 14 * FOOT)
+    plan = replace(
+        plan, width=min(plan.width, size + 4 * FOOT), depth=size, wall_height=min(plan.wall_height, 8 * FOOT)
+    )
+    sides = {}
+    for side, asked in plan.sides.items():
+        along = plan.width if side in ("front", "back") else plan.depth
+        room = along - 2 * asked.wall.depth - 2 * plan.slip_gap - 18 * INCH
+        kept = tuple(
+            o for o in asked.wall.openings
+            if o.right <= room and o.head + 24 * INCH <= plan.wall_height and (o.header is None or o.header.seat == "jacks")
+        )  # fmt: skip
+        wall = replace(asked.wall, plates=Plates(1, draw(st.sampled_from((2, 1)))), openings=kept)
+        sides[side] = replace(asked, wall=wall)
+    return replace(plan, sides=sides, roof=roof)
 
 
 @st.composite

@@ -15,11 +15,14 @@ from wallwright.domain.building_sizes import Line, bracing_findings, permit_find
 from wallwright.domain.checks import least_length
 from wallwright.domain.framed import Framed, framed, skinned
 from wallwright.domain.members import Layout
+from wallwright.domain.roofs import Roof, SideName, Under
 from wallwright.domain.skin import Skin
+from wallwright.domain.slope_checks import HIGHEST, STEEPEST
 from wallwright.domain.wall import Carries, End, Meets, Opening, PostKind, Side, Wall
-from wallwright.findings import Fault, Finding, Offer, PlanRefused, Value, at_least
+from wallwright.findings import Fault, Finding, Offer, PlanRefused, Value, at_least, at_most
 
-SideName = Literal["front", "right", "back", "left"]
+__all__ = ["SIDES", "Building", "Built", "BuiltWall", "Roof", "SideName", "SidePlan", "build", "closed"]
+
 SIDES: tuple[SideName, ...] = ("front", "right", "back", "left")
 _FROM: dict[SideName, Side] = {"front": "left", "right": "left", "back": "right", "left": "right"}
 """Front and right are laid out from their left end, back and left from their right: the building's same end."""
@@ -30,13 +33,6 @@ _NEIGHBOUR: dict[SideName, tuple[SideName, SideName]] = {
     "left": ("back", "front"),
 }
 """The walls met at each wall's left and right end, as seen from outside."""
-
-
-class Roof(msgspec.Struct, frozen=True, gc=False):
-    """What the walls carry. ``spans`` is the way a flat roof's joists run; None is the shorter side."""
-
-    shape: Literal["flat", "lean-to", "gable"] = "flat"
-    spans: Literal["width", "depth"] | None = None
 
 
 class SidePlan(msgspec.Struct, frozen=True):
@@ -133,13 +129,15 @@ def build(building: Building, *, with_skin: bool = True) -> Built:
         raise PlanRefused(tuple(faults))
     walls: list[BuiltWall] = []
     for side in SIDES:
+        wall = side_wall(building, side, width, depth)
         try:
-            done = framed(side_wall(building, side, width, depth))
+            done = framed(wall)
             walls.append(BuiltWall(side, done.wall, done, skinned(done) if with_skin else None))
         except PlanRefused as refused:
-            faults += [_of_side(building, side, fault) for fault in refused.faults]
+            above = wall.height - building.wall_height
+            faults += [_of_side(building, side, above, fault) for fault in refused.faults]
     if faults:
-        raise PlanRefused(tuple(faults))
+        raise PlanRefused(tuple(dict.fromkeys(faults)))
     corners = _corners(building, {built.side: built.wall for built in walls})
     sheets = sum(len(built.skin.sheets) for built in walls if built.skin is not None)
     return Built(
@@ -166,9 +164,11 @@ def closed(building: Building) -> Closed:
     """The building with every default filled in, before anything is framed."""
     width, depth = framing_size(building)
     walls = tuple(side_wall(building, side, width, depth) for side in SIDES)
-    spans = roof_spans(building, width, depth)
+    spans = under_roof(building, width, depth).spans
+    # The slope stands in the walls; what holds a ridge does not.
+    shape = f"{building.roof.shape}, ridge beam" if _has_beam(building) else building.roof.shape
     return Closed(
-        building.name, building.width, building.depth, building.measured_to, building.roof.shape, spans,
+        building.name, building.width, building.depth, building.measured_to, shape, spans,
         building.slip_gap, building.through, walls,
     )  # fmt: skip
 
@@ -184,13 +184,16 @@ def framing_size(building: Building) -> tuple[int, int]:
 def side_wall(building: Building, side: SideName, width: int, depth: int) -> Wall:
     """The complete Wall of one side, openings said from its own plate."""
     plan = building.sides[side]
-    runs_through = side in building.through
     whole = width if side in ("front", "back") else depth
     before, after = _NEIGHBOUR[side]
-    left = _end(building, side, before, plan.left_post)
-    right = _end(building, side, after, plan.right_post)
-    start = 0 if runs_through else building.sides[before].wall.depth + building.slip_gap
-    length = whole if runs_through else whole - start - building.sides[after].wall.depth - building.slip_gap
+    under = under_roof(building, width, depth)
+    stands = under.standing(side, before)
+    # A sloping top ends at either corner, so that both caps there are level or neither laps.
+    level = building.roof.shape == "flat"
+    left = _end(building, side, before, plan.left_post, level)
+    right = _end(building, side, after, plan.right_post, level)
+    start = under.starts[side]
+    length = whole - start - under.ends[side]
     wall = plan.wall
     openings = tuple(replace(opening, left=opening.left - start) for opening in wall.openings)
     sheathing = replace(wall.sheathing, under_sheet=_under_sheet(plan))
@@ -198,13 +201,14 @@ def side_wall(building: Building, side: SideName, width: int, depth: int) -> Wal
         wall,
         name=wall.name or side,
         length=length,
-        height=building.wall_height,
+        height=stands.height,
+        top=stands.top,
         left=left,
         right=right,
         tape=replace(wall.tape, start=plan.start or _FROM[side]),
         openings=openings,
         sheathing=sheathing,
-        carries=wall.carries or _carries(building, side, width, depth),
+        carries=wall.carries or (Carries("roof", under.span) if stands.bears else Carries("none")),
     )
 
 
@@ -216,13 +220,13 @@ def _under_sheet(plan: SidePlan) -> int:
     return floor.rim + floor.panel if floor.kind == "deck" else 0
 
 
-def _end(building: Building, side: SideName, met: SideName, post: PostKind | None) -> End:
+def _end(building: Building, side: SideName, met: SideName, post: PostKind | None, level: bool) -> End:
     """One end of a wall: how its post, sheets and cap meet the wall that it stands against."""
     other = building.sides[met]
     wall = building.sides[side].wall
     # Caps lap where both walls are doubled and their plates are of one thickness, so that they lie in one plane.
     doubled = wall.plates.top == 2 and other.wall.plates.top == 2
-    lapped = doubled and wall.thickness == other.wall.thickness
+    lapped = level and doubled and wall.thickness == other.wall.thickness
     if side in building.through:
         return End(post or "three-stud", 0, -other.wall.depth if lapped else 0, None)
     reach = other.wall.depth + building.slip_gap
@@ -232,32 +236,30 @@ def _end(building: Building, side: SideName, met: SideName, post: PostKind | Non
     return End(post or "single", reach + other.wall.sheathing.sheet.thickness, reach if lapped else 0, meets)
 
 
-def roof_spans(building: Building, width: int, depth: int) -> Literal["width", "depth"]:
-    """The way a flat roof's joists run: as asked, else the shorter side; depth on a square."""
-    if building.roof.spans is not None:
-        return building.roof.spans
-    return "width" if width < depth else "depth"
+def under_roof(building: Building, width: int, depth: int) -> Under:
+    """The roof over the building's framing, and where each plate begins and stops under it."""
+    sides = building.sides
 
+    def short(side: SideName, met: SideName) -> int:
+        return 0 if side in building.through else sides[met].wall.depth + building.slip_gap
 
-def _carries(building: Building, side: SideName, width: int, depth: int) -> Carries:
-    """A flat roof's load on the two walls that its joists rest on; none on the others."""
-    spans = roof_spans(building, width, depth)
-    bearing = ("left", "right") if spans == "width" else ("front", "back")
-    if side in bearing:
-        return Carries("roof", width if spans == "width" else depth)
-    return Carries("none")
+    return Under(
+        building.roof, width, depth, building.wall_height,
+        {side: sides[side].wall.depth for side in SIDES},
+        {side: short(side, _NEIGHBOUR[side][0]) for side in SIDES},
+        {side: short(side, _NEIGHBOUR[side][1]) for side in SIDES},
+    )  # fmt: skip
 
 
 def _check(building: Building, width: int, depth: int) -> list[Fault]:
-    faults = []
-    if building.roof.shape != "flat":
-        faults.append(Fault("roof-not-flat", "/roof/shape", (("given", building.roof.shape),)))
+    faults = _check_roof(building, width, depth)
+    flat = replace(building, roof=Roof())
     for name, size, stated, pair in (
         ("width", width, building.width, ("front", "back")),
         ("depth", depth, building.depth, ("right", "left")),
     ):
         # In a footprint of no size a wall's length is what it lacks, less than nothing between through walls.
-        short = [side_wall(building, side, 0, 0) for side in SIDES if side in pair]
+        short = [side_wall(flat, side, 0, 0) for side in SIDES if side in pair]
         least = max(least_length(wall) - wall.length for wall in short)
         if size < least:
             values: tuple[tuple[str, Value], ...] = (("given", stated), ("least", at_least(least + stated - size)))
@@ -265,15 +267,41 @@ def _check(building: Building, width: int, depth: int) -> list[Fault]:
     return faults
 
 
-def _of_side(building: Building, side: SideName, fault: Fault) -> Fault:
-    """A wall's fault as the building's caller reads it: under its side, openings from the framing corner."""
+def _check_roof(building: Building, width: int, depth: int) -> list[Fault]:
+    roof = building.roof
+    if roof.shape == "flat":
+        return []
+    if roof.rise <= 0:
+        return [Fault("slope-missing", "/roof/rise", (("shape", roof.shape),))]
+    if roof.rise > STEEPEST * roof.run:
+        return [Fault("slope-too-steep", "/roof/rise", (("most", f"{STEEPEST * 12} in 12"),))]
+    peak = under_roof(building, width, depth).peak
+    if peak <= HIGHEST:
+        return []
+    lower = building.wall_height - peak + HIGHEST
+    return [Fault("top-too-high", "/wall_height", (("given", peak), ("most", HIGHEST), ("height", at_most(lower))))]
+
+
+def _of_side(building: Building, side: SideName, above: int, fault: Fault) -> Fault:
+    """A wall's fault as the building's caller reads it: under its side, openings from the framing corner.
+
+    ``above`` is how much higher this wall stands than the building's wall height says.
+    """
     if fault.pointer == "/height":
-        return Fault(fault.code, "/wall_height", fault.values)
-    values = fault.values
+        heights = tuple((name, _lowered(value, above)) for name, value in fault.values)
+        return Fault(fault.code, "/wall_height", heights)
+    values = tuple((name, _lowered(value, above) if name == "wall_height" else value) for name, value in fault.values)
     if side not in building.through and fault.pointer.startswith("/openings/"):
         shift = building.sides[_NEIGHBOUR[side][0]].wall.depth + building.slip_gap
         values = tuple((name, _shifted(fault, name, value, shift)) for name, value in values)
     return Fault(fault.code, f"/walls/{side}{fault.pointer}", values)
+
+
+def _lowered(value: Value, above: int) -> Value:
+    """A height of a wall that stands ``above`` the building's wall height, as the building's own."""
+    if isinstance(value, Offer):
+        return value.moved(-above)
+    return value - above if isinstance(value, int) else value
 
 
 def _shifted(fault: Fault, name: str, value: Value, shift: int) -> Value:
@@ -341,10 +369,28 @@ def order_of_work(building: Building) -> tuple[Step, ...]:
     return tuple(Step(number + 1, side, what) for number, (side, what) in enumerate(steps))
 
 
+def _has_beam(building: Building) -> bool:
+    return building.roof.shape == "gable" and building.roof.ridge == "beam"
+
+
+def _roof_findings(building: Building, walls: list[BuiltWall]) -> list[Finding]:
+    """How far rafters are notched over the walls that carry them, and the posts under a ridge beam."""
+    roof = building.roof
+    if roof.shape == "flat":
+        return []
+    deepest = max(built.wall.depth for built in walls if built.wall.top.shape == "level")
+    found = [Finding("rafter-seat", "/roof", (("seat", deepest), ("notch", -(-deepest * roof.rise // roof.run))))]
+    if _has_beam(building):
+        sides = " and ".join(built.side for built in walls if built.wall.top.shape == "gable")
+        found.append(Finding("ridge-beam-posts", "/roof/ridge", (("walls", sides),)))
+    return found
+
+
 def _findings(building: Building, corners: tuple[Corner, ...], walls: list[BuiltWall]) -> tuple[Finding, ...]:
     found = [Finding("tie-cap", "/walls", (("corner", corner.name),)) for corner in corners if not corner.cap_lap]
     for pair in (building.through, tuple(side for side in SIDES if side not in building.through)):
         found += _footprint_change(pair, walls)
+    found += _roof_findings(building, walls)
     found.append(Finding("two-people", ""))
     if any(built.wall.floor.kind == "deck" for built in walls):
         found.append(Finding("exposed-edge", "/floor"))

@@ -1,6 +1,7 @@
 """What stands in the way of framing a wall at all, before its openings are thought of."""
 
 from wallwright.domain.openings import post_edge
+from wallwright.domain.slope_checks import check_slope, least_height
 from wallwright.domain.wall import Wall
 from wallwright.findings import Fault, at_least
 from wallwright.lengths import INCH
@@ -22,13 +23,17 @@ def least_length(wall: Wall) -> int:
 
 def check(wall: Wall) -> list[Fault]:
     """Faults of the wall's own sizes: too short, too low, spacing too close, a cap or a face of no length."""
-    faults = []
-    if wall.top.shape != "level":
-        faults.append(Fault("top-not-level", "/top/shape", (("given", wall.top.shape),)))
+    faults = check_slope(wall)
+    if faults:
+        return faults
     shortest = posts_width(wall)
     if wall.length < shortest:
         faults.append(Fault("wall-too-short", "/length", (("given", wall.length), ("least", at_least(shortest)))))
-    lowest = wall.stud_bottom + wall.plates.top * wall.thickness + LEAST_STUD
+    lowest = (
+        wall.stud_bottom + wall.plates.top * wall.thickness + LEAST_STUD
+        if wall.top.shape == "level"
+        else least_height(wall)
+    )
     if wall.height < lowest:
         faults.append(Fault("wall-too-low", "/height", (("given", wall.height), ("least", at_least(lowest)))))
     closest = 3 * wall.thickness

@@ -4,10 +4,11 @@ from collections.abc import Iterable
 
 from wallwright.domain.members import CutRow, Member
 from wallwright.domain.parts import Part
+from wallwright.domain.slopes import Outline, mirrored_outline, tidied
 from wallwright.domain.stock import Stock
 
-CutKey = tuple[str, Stock, int, int | None, bool]
-"""What makes two pieces equal for the saw: kind, section, length, rip and treatment."""
+CutKey = tuple[str, Stock, int, int | None, bool, int, Outline]
+"""What makes two pieces equal for the saw: kind, section, length, rip, treatment, short point and shape."""
 
 _LETTER = {
     "bottom-plate": "P", "top-plate": "P", "cap-plate": "P",
@@ -20,7 +21,16 @@ _LETTER_ORDER = "PSJCHRKB"
 
 def cut_key(part: Part | Member) -> CutKey:
     """What makes this piece equal to another for the saw."""
-    return (_LETTER[part.role], part.stock, part.length, part.ripped_to, part.treated)
+    short = part.length if part.short is None else part.short
+    return (_LETTER[part.role], part.stock, part.length, part.ripped_to, part.treated, short, _shape(part))
+
+
+def _shape(part: Part | Member) -> Outline:
+    """The outline of a piece that is no box, apart from where it stands; turned about, it is the same piece."""
+    if not part.outline:
+        return ()
+    here = tidied([(x - part.x, y - part.y) for x, y in part.outline])
+    return min(here, mirrored_outline(here, part.width))
 
 
 def mark_of(parts: Iterable[Part]) -> dict[CutKey, str]:
@@ -46,10 +56,13 @@ def _row(equal: list[Member]) -> CutRow:
     roles = tuple(dict.fromkeys(member.role for member in equal))
     return CutRow(
         first.mark, roles, first.stock, first.length, sum(member.plies for member in equal),
-        tuple(member.id for member in equal), first.ripped_to, first.treated,
+        tuple(member.id for member in equal), first.ripped_to, first.treated, first.short,
+        tuple(cut.angle for cut in first.cuts),
     )  # fmt: skip
 
 
-def _sort_key(key: CutKey) -> tuple[int, int, int, int, int, bool]:
-    letter, stock, length, ripped_to, treated = key
-    return (_LETTER_ORDER.index(letter), -length, -stock.width, -stock.thickness, -(ripped_to or 0), treated)
+def _sort_key(key: CutKey) -> tuple[int, int, int, int, int, bool, int, Outline]:
+    letter, stock, length, ripped_to, treated, short, shape = key
+    return (
+        _LETTER_ORDER.index(letter), -length, -stock.width, -stock.thickness, -(ripped_to or 0), treated, -short, shape
+    )  # fmt: skip

@@ -17,12 +17,13 @@ from wallwright.domain.offers import with_offers
 from wallwright.domain.openings import Plan, plan_openings
 from wallwright.domain.parts import Part
 from wallwright.domain.plates import in_pieces
-from wallwright.domain.rows import Row, rows
+from wallwright.domain.rows import Row
 from wallwright.domain.seams import Columns, columns
 from wallwright.domain.sheathing import skin
 from wallwright.domain.skin import Skin
 from wallwright.domain.skin_notes import Saved
-from wallwright.domain.uprights import frame
+from wallwright.domain.slope_rows import courses_of
+from wallwright.domain.sloped import above_slope, cut_to_top, frame, standing
 from wallwright.domain.wall import Wall
 from wallwright.findings import Fault, PlanRefused
 
@@ -79,7 +80,8 @@ def _saved(done: Framed) -> Saved | None:
         return None
     sheet = replace(wall.sheathing.sheet, sized_for_spacing=True)
     plan = replace(done.plan, wall=replace(wall, sheathing=replace(wall.sheathing, sheet=sheet)))
-    sized = columns(plan, Carriers(plan, frame(plan)))
+    level = standing(plan, frame(plan))
+    sized = columns(level.plan, Carriers(level.plan, level.parts))
     return Saved(max(0, len(laid.studs) - len(sized.studs)), max(0, laid.rips - sized.rips))
 
 
@@ -97,10 +99,13 @@ def _frame(wall: Wall) -> tuple[Plan, list[Part], Columns | None, tuple[Row, ...
         plan = stiffened(plan)
         parts = frame(plan)
         laid: Columns | None = None
+        level = standing(plan, parts)
         if wall.sheathing.direction == "upright":
-            laid = columns(plan, Carriers(plan, parts))
-            parts += _distinct(laid.studs)
-        blocks, conflicts = bay_blocks(plan, parts)
+            laid = columns(level.plan, Carriers(level.plan, level.parts))
+            parts += cut_to_top(plan, _distinct(laid.studs))
+            level = standing(plan, parts)
+        blocks, conflicts = bay_blocks(level.plan, level.parts)
+        conflicts |= above_slope(plan, blocks)
         if not conflicts:
             break
         # An opening that meets a member in its bay is framed with jacks; each round settles one at least.
@@ -108,7 +113,8 @@ def _frame(wall: Wall) -> tuple[Plan, list[Part], Columns | None, tuple[Row, ...
     parts += blocks
     courses: tuple[Row, ...] = ()
     if laid is not None:
-        courses, blocking, faults = rows(plan, parts)
+        level = standing(plan, parts)
+        courses, blocking, faults = courses_of(plan, level, laid.columns)
         parts += blocking
     parts, more = in_pieces(plan.wall, parts)
     return plan, parts, laid, courses, faults + more
@@ -132,6 +138,9 @@ def _as_given(wall: Wall, faults: list[Fault]) -> list[Fault]:
 def _turned(fault: Fault, wall: Wall) -> Fault:
     if fault.pointer.startswith("/ends/left"):
         return replace(fault, pointer=fault.pointer.replace("/ends/left", "/ends/right"))
+    if fault.pointer == "/top/ridge":
+        turned = ((n, wall.length - v if n == "given" and isinstance(v, int) else v) for n, v in fault.values)
+        return replace(fault, values=tuple(turned))
     if not fault.pointer.startswith("/openings/"):
         return fault
     _, _, number, *rest = fault.pointer.split("/")

@@ -38,8 +38,8 @@ def _place(part: Part) -> tuple[int, int, int, int, int]:
 def _member(part: Part, name: str, letters: dict[CutKey, str]) -> Member:
     return Member(
         name, letters[cut_key(part)], part.role, part.stock, part.length, part.x, part.y, part.z,
-        part.width, part.height, part.depth, part.plies, part.ripped_to, part.treated, part.opening, (),
-        tuple(CutOut(left, right) for left, right in part.cut_outs),
+        part.width, part.height, part.depth, part.plies, part.ripped_to, part.treated, part.opening, part.outline,
+        tuple(CutOut(left, right) for left, right in part.cut_outs), part.short, part.cuts,
     )  # fmt: skip
 
 
@@ -51,11 +51,15 @@ def _marks(wall: Wall, pairs: tuple[tuple[Part, Member], ...]) -> tuple[Mark, ..
     A stud over the joint of two pieces has its line on the piece that the line falls on.
     """
     marks = []
-    for role, at_y in (("bottom-plate", wall.stud_bottom), ("top-plate", wall.stud_top)):
-        pieces = [m for _, m in pairs if m.role == role and at_y in (m.y, m.top)]
+    for role in ("bottom-plate", "top-plate"):
+        at_y = wall.stud_bottom if role == "bottom-plate" else wall.stud_top
+        pieces = [m for _, m in pairs if m.role == role and (m.outline or at_y in (m.y, m.top))]
         own = []
         for part, member in pairs:
-            touches = part.y == at_y if role == "bottom-plate" else part.top == at_y
+            if role == "bottom-plate":
+                touches = part.y == at_y
+            else:
+                touches = bool(part.outline) or (wall.top.shape == "level" and part.top == at_y)
             if part.upright and touches and part.role != "blocking":
                 own.append(_mark(wall, pieces, part, member))
         marks += sorted(own, key=lambda mark: (mark.at, mark.member))

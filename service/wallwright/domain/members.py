@@ -4,6 +4,7 @@ from typing import Final, Literal
 
 import msgspec
 
+from wallwright.domain.slopes import Cut
 from wallwright.domain.stock import Stock
 from wallwright.domain.wall import Wall
 from wallwright.findings import Finding
@@ -49,6 +50,10 @@ class Member(msgspec.Struct, frozen=True, gc=False):
     outline: tuple[Point, ...] = ()
     """Polygon in x, y, only where the member is not its box."""
     cut_outs: tuple[CutOut, ...] = ()
+    short: int | None = None
+    """Length to the short point, where an end is not square; ``length`` is then that to the long point."""
+    cuts: tuple[Cut, ...] = ()
+    """Ends that are not square."""
 
     @property
     def right(self) -> int:
@@ -86,6 +91,10 @@ class CutRow(msgspec.Struct, frozen=True, gc=False):
     members: tuple[str, ...]
     ripped_to: int | None = None
     treated: bool = False
+    short: int | None = None
+    """Length to the short point, where an end is not square; ``length`` is then that to the long point."""
+    cut_angles: tuple[float, ...] = ()
+    """Degrees off square of each end that is not square; which way a piece is turned is its members' to say."""
 
 
 class Layout(msgspec.Struct, frozen=True):

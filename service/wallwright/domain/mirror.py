@@ -7,9 +7,11 @@ is mirrored first and its members are mirrored back, so both follow one rule, th
 from msgspec.structs import replace
 
 from wallwright.domain.parts import Part
+from wallwright.domain.slopes import Cut, Edge, mirrored_outline
 from wallwright.domain.wall import Opening, Side, Wall
 
 _OTHER: dict[Side, Side] = {"left": "right", "right": "left"}
+_OTHER_EDGE: dict[Edge, Edge] = {"left": "right", "right": "left", "top": "top", "bottom": "bottom"}
 
 
 def mirrored_wall(wall: Wall) -> Wall:
@@ -36,4 +38,14 @@ def mirrored_opening(opening: Opening, length: int) -> Opening:
 
 def mirrored_part(part: Part, length: int) -> Part:
     """The part seen in a mirror that stands at the middle of a plate of ``length``."""
-    return replace(part, x=length - part.right, cut_outs=tuple((length - b, length - a) for a, b in part.cut_outs))
+    turned = replace(part, x=length - part.right, cut_outs=tuple((length - b, length - a) for a, b in part.cut_outs))
+    if not part.outline:
+        return turned
+    return replace(
+        turned, outline=mirrored_outline(part.outline, length), cuts=tuple(sorted(map(mirrored_cut, part.cuts)))
+    )
+
+
+def mirrored_cut(cut: Cut) -> Cut:
+    """The cut as the mirror shows it."""
+    return Cut(_OTHER_EDGE[cut.end], cut.angle, _OTHER_EDGE[cut.long])

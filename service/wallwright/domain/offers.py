@@ -10,6 +10,7 @@ from msgspec.structs import replace
 
 from wallwright.domain.mirror import mirrored_opening, mirrored_wall
 from wallwright.domain.openings import fits_one_bay, jacks_beside, king_line
+from wallwright.domain.slope_checks import STEEPEST
 from wallwright.domain.wall import Opening, Top, Wall
 from wallwright.findings import Fault, Offer, Value, at_least, at_most
 
@@ -117,10 +118,15 @@ class _Mending:
     def _whole(self, fault: Fault) -> None:
         """Give the wall itself what was offered."""
         self._tell(fault.code, fault.pointer, fault.values)
-        wall, least = self.wall, dict(fault.values).get("least")
-        size = least.value if isinstance(least, Offer) else 0
-        if fault.pointer == "/top/shape":
+        wall, values = self.wall, dict(fault.values)
+        offer = values.get("height", values.get("least"))
+        size = offer.value if isinstance(offer, Offer) else 0
+        if fault.code == "slope-missing":
             self.wall = replace(wall, top=Top())
+        elif fault.code == "slope-too-steep":
+            self.wall = replace(wall, top=replace(wall.top, rise=STEEPEST * wall.top.run))
+        elif fault.pointer == "/top/ridge":
+            self.wall = replace(wall, top=replace(wall.top, ridge=None))
         elif fault.pointer in ("/length", "/height", "/spacing"):
             self.wall = replace(wall, **{fault.pointer[1:]: size})
         elif fault.pointer == "/plates/stock_length":

@@ -8,7 +8,8 @@ import msgspec
 from msgspec.structs import replace
 
 from wallwright.domain.grid import Bound, lines_between
-from wallwright.domain.sizing import jacks_needed, sized_header
+from wallwright.domain.sizing import MOST_JACKS, jacks_needed, sized_header
+from wallwright.domain.slopes import soffit
 from wallwright.domain.stock import NOMINAL
 from wallwright.domain.wall import End, Header, Opening, Wall
 from wallwright.findings import Fault, Offer, Value, at_least, at_most
@@ -96,13 +97,14 @@ def plan_openings(wall: Wall, framed_anyway: frozenset[str] = frozenset()) -> tu
     """
     faults: list[Fault] = []
     resolved: list[tuple[int, Opening, Header | None, bool]] = []
+    roofs = _roofs(wall, framed_anyway)
     for index, opening in enumerate(wall.openings):
         faults += _sizes(wall, index, opening)
-        if opening.header is None and key(opening) not in framed_anyway and fits_one_bay(wall, opening):
+        if _in_bay(wall, opening, framed_anyway):
             faults += _block_room(wall, index, opening)
             resolved.append((index, opening, None, True))
             continue
-        header, effective, is_default, more = _header(wall, index, opening)
+        header, effective, is_default, more = _header(wall, index, opening, roofs[index])
         faults += more
         if not opening.jacks:
             effective = replace(effective, jacks=jacks_needed(wall, header))
@@ -119,7 +121,34 @@ def plan_openings(wall: Wall, framed_anyway: frozenset[str] = frozenset()) -> tu
 
 def jacks_beside(wall: Wall, opening: Opening) -> int:
     """How many jacks stand at each side of an opening: as asked, or as the table asks for its header."""
-    return opening.jacks or jacks_needed(wall, _header(wall, 0, opening)[0])
+    return opening.jacks or jacks_needed(
+        wall, _header(wall, 0, opening, soffit(wall).least(opening.left, opening.right))[0]
+    )
+
+
+def _in_bay(wall: Wall, opening: Opening, framed_anyway: frozenset[str]) -> bool:
+    return opening.header is None and key(opening) not in framed_anyway and fits_one_bay(wall, opening)
+
+
+def _roofs(wall: Wall, framed_anyway: frozenset[str]) -> list[int]:
+    """y of what is over each opening's header: the plates' underside, the lowest over the header's whole length."""
+    if wall.top.shape == "level":
+        return [wall.stud_top] * len(wall.openings)
+    under = soffit(wall)
+    # How far a header runs is set by jacks and kings, whatever the header is.
+    thought = Header(NOMINAL["2x4"], 1)
+    numbered = enumerate(wall.openings)
+    asked = []
+    for index, opening in numbered:
+        if not _in_bay(wall, opening, framed_anyway):
+            # Jacks that are left to the table are not known before the header is: the most that it asks for are thought of.
+            asked.append((index, replace(opening, jacks=opening.jacks or MOST_JACKS)))
+    found = [under.least(opening.left, opening.right) for opening in wall.openings]
+    ordered = sorted(asked, key=lambda item: item[1].left)
+    kings = _kings(wall, [(opening, thought, True) for _, opening in ordered])
+    for (index, _), framed in zip(ordered, kings, strict=True):
+        found[index] = under.least(framed.header_left, framed.header_right)
+    return found
 
 
 def key(opening: Opening) -> str:
@@ -131,6 +160,9 @@ def fits_one_bay(wall: Wall, opening: Opening) -> bool:
     """Whether the opening lies between two neighbouring layout studs (or the end's post) and cuts neither."""
     half = wall.thickness // 2
     if opening.left < left_bound(wall).edge or opening.right > right_bound(wall).edge:
+        return False
+    if wall.top.shape != "level" and opening.head > soffit(wall).least(opening.left, opening.right):
+        # Flat blocks have no room under the slope; a header's fault then tells what would fit.
         return False
     return not lines_between(wall, opening.left - wall.thickness + half + 1, opening.right + half - 1)
 
@@ -150,8 +182,8 @@ def _sizes(wall: Wall, index: int, opening: Opening) -> list[Fault]:
 
 
 def _block_room(wall: Wall, index: int, opening: Opening) -> list[Fault]:
-    """The fault of an opening within one bay whose head lies in the plates."""
-    if opening.head <= wall.stud_top:
+    """The fault of an opening within one bay whose head lies in level plates."""
+    if wall.top.shape != "level" or opening.head <= wall.stud_top:
         return []
     taller = at_least(wall.height + opening.head - wall.stud_top)
     most = wall.stud_top - opening.sill
@@ -166,19 +198,19 @@ def _sill_too_high(index: int, opening: Opening, most: int, taller: Offer) -> Fa
     return Fault("sill-too-high", f"/openings/{index}/sill", values)
 
 
-def _header(wall: Wall, index: int, opening: Opening) -> tuple[Header, Opening, bool, list[Fault]]:
-    """The header of an opening, and the opening as it becomes; faults where the header has no room."""
-    room = wall.stud_top - opening.head
+def _header(wall: Wall, index: int, opening: Opening, roof: int) -> tuple[Header, Opening, bool, list[Fault]]:
+    """The header of an opening under ``roof``, and the opening as it becomes; faults where the header has no room."""
+    room = roof - opening.head
     given = opening.header
     header = given or sized_header(wall, opening.width, room) or _default_header(wall, room)
     faults = []
     if header.plies * header.stock.thickness + header.spacer > wall.depth:
         faults.append(_too_thick(wall, index, header))
     if header.stock.width > room:
-        faults.append(_no_room(wall, index, opening, header))
+        faults.append(_no_room(wall, index, opening, header, roof))
         return header, opening, given is None, faults
     if header.seat == "plate":
-        opening = replace(opening, height=wall.stud_top - header.stock.width - opening.sill)
+        opening = replace(opening, height=roof - header.stock.width - opening.sill)
     return header, opening, given is None, faults
 
 
@@ -195,14 +227,14 @@ def _too_thick(wall: Wall, index: int, header: Header) -> Fault:
     return Fault("header-too-thick", f"/openings/{index}/header/plies", values)
 
 
-def _no_room(wall: Wall, index: int, opening: Opening, header: Header) -> Fault:
+def _no_room(wall: Wall, index: int, opening: Opening, header: Header, roof: int) -> Fault:
     """Why a header does not fit under the plates, told at the field whose change would mend it."""
     deep = header.stock.width
-    taller = at_least(wall.height + deep - (wall.stud_top - opening.head))
-    highest = wall.stud_top - deep
+    taller = at_least(wall.height + deep - (roof - opening.head))
+    highest = roof - deep
     least_head = wall.stud_bottom + wall.thickness
     if highest < least_head:
-        own: Values = (("stock", header.stock.name), ("deep", deep), ("room", wall.stud_top - wall.stud_bottom))
+        own: Values = (("stock", header.stock.name), ("deep", deep), ("room", roof - wall.stud_bottom))
         at = f"/openings/{index}/header/stock" if opening.header is not None else f"/openings/{index}/height"
         return Fault("header-deeper-than-wall", at, (*own, ("wall_height", taller)))
     if highest - opening.sill < (wall.thickness if opening.sill else least_head):
@@ -212,7 +244,7 @@ def _no_room(wall: Wall, index: int, opening: Opening, header: Header) -> Fault:
     values: Values = (
         ("stock", header.stock.name),
         ("deep", deep),
-        ("room", max(wall.stud_top - opening.head, 0)),
+        ("room", max(roof - opening.head, 0)),
         ("most", at_most(highest - opening.sill)),
         ("wall_height", taller),
     )

@@ -2,6 +2,7 @@
 
 import msgspec
 
+from wallwright.domain.slopes import Cut, Outline
 from wallwright.domain.stock import Stock
 from wallwright.domain.wall import Wall
 
@@ -27,6 +28,11 @@ class Part(msgspec.Struct, frozen=True, gc=False):
     """A stud off its layout line, set tight against its neighbour."""
     centred: bool = False
     """A stud whose mark is its centre line."""
+    outline: Outline = ()
+    """Polygon in x, y, only where a slope cuts the part; its box stays the bounding box."""
+    short: int | None = None
+    """Length to the short point, where an end is not square; ``length`` is then that to the long point."""
+    cuts: tuple[Cut, ...] = ()
 
     @property
     def right(self) -> int:

@@ -67,7 +67,8 @@ def in_pieces(wall: Wall, parts: list[Part]) -> tuple[list[Part], list[Fault]]:
     stock = wall.plates.stock_length
     if stock is None:
         return parts, []
-    done = [part for part in parts if not part.role.endswith("plate")]
+    kept = ("top-plate", "cap-plate") if wall.top.shape != "level" else ()
+    done = [part for part in parts if not part.role.endswith("plate") or part.role in kept]
     offset = wall.plates.cap_offset
     needed: list[tuple[int, str]] = []
     for number, stack in enumerate(_stacks(wall, parts)):
@@ -96,7 +97,11 @@ def _pieces(plate: Part, cuts: Joints) -> list[Part]:
 def _stacks(wall: Wall, parts: list[Part]) -> list[_Stack]:
     """The bottom plates and the top plates."""
     found = []
-    for name, roles in (("bottom plates", ("bottom-plate",)), ("top plates", ("top-plate", "cap-plate"))):
+    kinds: list[tuple[str, tuple[str, ...]]] = [("bottom plates", ("bottom-plate",))]
+    if wall.top.shape == "level":
+        # Plates on a slope are not jointed: each runs from an end to the ridge or to the other end.
+        kinds.append(("top plates", ("top-plate", "cap-plate")))
+    for name, roles in kinds:
         plates = sorted((part for part in parts if part.role in roles), key=lambda part: part.y)
         face = plates[0].y if name == "top plates" else plates[-1].top
         layers = [_layer(plate, _bearing_spots(wall, parts, face)) for plate in plates]

@@ -34,7 +34,7 @@ def rows(plan: Plan, parts: list[Part]) -> tuple[tuple[Row, ...], list[Part], li
     blocking: list[Part] = []
     while top - bottom > full:
         highest = min(bottom + full, top - LEAST_STRIP - gap)
-        found = _highest_seam(plan, parts, bottom, highest)
+        found = highest_seam(plan, parts, bottom, highest)
         if found is None:
             whole = at_least(top - wall.face_bottom + sheet.length - full)
             return (
@@ -50,8 +50,13 @@ def rows(plan: Plan, parts: list[Part]) -> tuple[tuple[Row, ...], list[Part], li
     return tuple(courses), blocking, []
 
 
-def _highest_seam(plan: Plan, parts: list[Part], bottom: int, highest: int) -> tuple[int, list[Part]] | None:
-    """The highest seam at or below ``highest`` that everything behind it can carry, with its blocking."""
+def highest_seam(
+    plan: Plan, parts: list[Part], bottom: int, highest: int, spans: list[Span] | None = None
+) -> tuple[int, list[Part]] | None:
+    """The highest seam at or below ``highest`` that everything behind it can carry, with its blocking.
+
+    ``spans`` are the stretches of x along which there is a seam; None is the whole wall.
+    """
     wall = plan.wall
     gap, deep = wall.sheathing.gap, wall.depth
     candidates = {highest}
@@ -68,7 +73,7 @@ def _highest_seam(plan: Plan, parts: list[Part], bottom: int, highest: int) -> t
         )
     for seam in sorted(candidates, reverse=True):
         if bottom + LEAST_STRIP <= seam <= highest:
-            blocks = _blocking(plan, parts, seam)
+            blocks = _blocking(plan, parts, seam, spans)
             if blocks is not None:
                 return seam, blocks
     return None
@@ -81,7 +86,7 @@ def _level_edges(plan: Plan, parts: list[Part]) -> set[int]:
     return edges
 
 
-def _blocking(plan: Plan, parts: list[Part], seam: int) -> list[Part] | None:
+def _blocking(plan: Plan, parts: list[Part], seam: int, spans: list[Span] | None) -> list[Part] | None:
     """The blocks that a level seam with its lower edge at ``seam`` needs; None where one has no room."""
     wall = plan.wall
     low, high = seam - LEAST_BEARING, seam + wall.sheathing.gap + LEAST_BEARING
@@ -95,6 +100,8 @@ def _blocking(plan: Plan, parts: list[Part], seam: int) -> list[Part] | None:
     stretches: list[tuple[Span, Span]] = []
     edges = sorted(x for x in breaks if 0 <= x <= wall.length)
     for left, right in zip(edges, edges[1:], strict=False):
+        if spans is not None and not any(start < right and end > left for start, end in spans):
+            continue
         room = _room(plan, parts, left, right, seam, low, high)
         if room is None:
             return None

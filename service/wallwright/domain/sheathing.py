@@ -1,6 +1,7 @@
 """A wall skinned: the pieces of sheathing, the sheets that they are cut from, and the seams between them."""
 
 import msgspec
+from msgspec.structs import replace
 
 from wallwright.domain import defaults
 from wallwright.domain.members import Layout
@@ -10,6 +11,8 @@ from wallwright.domain.seams import Column, Columns
 from wallwright.domain.skin import Line, Offcut, Outline, Piece, SheetUse, Skin
 from wallwright.domain.skin_notes import Saved, skin_findings
 from wallwright.domain.skin_seams import seams
+from wallwright.domain.slope_rows import cells
+from wallwright.domain.slopes import clipped, top_edge
 from wallwright.domain.wall import Wall
 
 
@@ -31,9 +34,17 @@ def skin(wall: Wall, laid: Columns, courses: tuple[Row, ...], layout: Layout, sa
     cuts = _on_sheets(wall, columns, courses)
     voids = [Rect(o.left, o.sill, o.right, o.head) for o in wall.openings]
     pieces: list[Piece] = []
+    edge = top_edge(wall)
     for cut in cuts:
-        for outline, cut_outs in remainder(cut.face, voids):
-            pieces.append(_piece(wall, cut, f"piece-{len(pieces) + 1}", outline, cut_outs))
+        face = cut.face
+        if wall.top.shape != "level" and face.top == edge.most(face.left, face.right):
+            # A unit over the slope, so that the slope alone ends the piece.
+            face = replace(face, top=face.top + 1)
+        for outline, cut_outs in remainder(face, voids):
+            # Openings lie under the plates, so that a slope cuts none of them.
+            under = outline if wall.top.shape == "level" else clipped(outline, edge)
+            if under:
+                pieces.append(_piece(wall, cut, f"piece-{len(pieces) + 1}", under, cut_outs))
     found = seams(wall, columns, courses, layout)
     uses = _uses(wall, cuts, pieces)
     blocking = tuple(member for member in layout.members if member.role == "blocking" and _on_edge(wall, member.depth))
@@ -61,16 +72,21 @@ def _sheet_size(wall: Wall) -> tuple[int, int]:
 def _on_sheets(wall: Wall, columns: tuple[Column, ...], courses: tuple[Row, ...]) -> list[_Cut]:
     """Each rectangle of the face on a sheet: one sheet for each in a tall course, low ones stacked on one sheet.
 
+    Under a slope the rectangle is as high as its column at its highest; the slope is cut from it.
     A piece keeps the sheet's own corner at its foot, on the side where the tape starts.
     """
     wide, long = _sheet_size(wall)
     kerf = defaults.KERF
     cuts: list[_Cut] = []
     sheets = 0
-    for course in courses:
-        height = course.top - course.bottom
+    stacks = [cells(wall, column, courses) for column in columns]
+    for number in range(len(courses)):
         stacked = long + kerf  # no sheet begun for this course yet
-        for column in columns:
+        for column, own in zip(columns, stacks, strict=True):
+            if number >= len(own):
+                continue
+            course = own[number]
+            height = course.top - course.bottom
             if stacked + height > long:
                 sheets += 1
                 stacked = 0

@@ -19,6 +19,10 @@ LEAST_PLIES: Final = 2
 """One ply needs a flat 2x above and below it (IRC R602.7.1), so that the service never takes one by itself."""
 
 
+MOST_JACKS: Final = 3
+"""No header table asks for more jacks at an end (IRC Table R602.7(1) and (2), all editions held)."""
+
+
 class HeaderRead(msgspec.Struct, frozen=True, gc=False):
     """What the table allows a header: the span on the grid, jack studs at each end, the snow column, and whether
     the span is cut because nothing holds the header's top.

@@ -73,7 +73,7 @@ def _strip(wall: Wall, courses: tuple[Row, ...]) -> list[Finding]:
         return []
     sheet = wall.sheathing.sheet
     length = sheet.length - (wall.sheathing.gap if sheet.sized_for_spacing else 0)
-    over = wall.height - wall.face_bottom - length
+    over = courses[-1].top - wall.face_bottom - length
     values: Values = (("strip", courses[-1].top - courses[-1].bottom), ("lower", over))
     return [Finding("sheet-too-short", "/sheathing/sheet/length", values)]
 

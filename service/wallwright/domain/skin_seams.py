@@ -2,11 +2,15 @@
 
 from collections.abc import Callable
 
+from msgspec.structs import replace
+
 from wallwright.domain.carriers import Span, merged
 from wallwright.domain.members import Layout, Member
 from wallwright.domain.rows import Row
 from wallwright.domain.seams import Column
 from wallwright.domain.skin import Seam
+from wallwright.domain.slope_rows import cells
+from wallwright.domain.slopes import soffit, top_edge
 from wallwright.domain.wall import Wall
 from wallwright.lengths import INCH
 
@@ -16,28 +20,53 @@ REACH = 12 * INCH
 
 def seams(wall: Wall, columns: tuple[Column, ...], courses: tuple[Row, ...], layout: Layout) -> tuple[Seam, ...]:
     """Every seam between two sheets, upright ones from left to right, then level ones from the bottom up."""
-    # A cap plate never limits a seam: where it stops short of the corner, the next wall's cap runs on.
-    outer = [member for member in layout.members if member.z == 0 and member.role != "cap-plate"]
+    outer = _outer(wall, layout)
     found: list[Seam] = []
-    for left, right in zip(columns, columns[1:], strict=False):
-        for course in courses:
+    edge = top_edge(wall)
+    stacks = [cells(wall, column, courses) for column in columns]
+    for number, (left, right) in enumerate(zip(columns, columns[1:], strict=False)):
+        reach = edge.least(left.right, right.left)
+        for bottom, top in _shared(stacks[number], stacks[number + 1], reach):
             cuts = [
                 (o.sill, o.head)
                 for o in wall.openings
                 if o.left <= right.left < o.right or o.left < left.right <= o.right
             ]
-            for low, high in _runs(course.bottom, course.top, cuts):
+            for low, high in _runs(bottom, top, cuts):
                 found.append(_upright(outer, len(found), left.right, right.left, low, high))
-    for lower, upper in zip(courses, courses[1:], strict=False):
-        for column in columns:
+    for number, (lower, upper) in enumerate(zip(courses, courses[1:], strict=False)):
+        for column in (column for column, own in zip(columns, stacks, strict=True) if number + 1 < len(own)):
             cuts = [
                 (o.left, o.right)
                 for o in wall.openings
                 if o.sill <= upper.bottom < o.head or o.sill < lower.top <= o.head
             ]
-            for low, high in _runs(column.left, column.right, cuts):
+            for low, high in _runs(*edge.above(upper.bottom, column.left, column.right), cuts):
                 found.append(_level(outer, wall, len(found), lower.top, upper.bottom, low, high))
     return tuple(found)
+
+
+def _outer(wall: Wall, layout: Layout) -> list[Member]:
+    """What carries sheets at the framing's outer face. Under a slope all that stands to the plates counts to the top.
+
+    A cap plate never limits a seam: where it stops short of the corner, the next wall's cap runs on. Sloping plates
+    are reckoned where a level seam meets them.
+    """
+    outer = [member for member in layout.members if member.z == 0 and member.role != "cap-plate"]
+    if wall.top.shape == "level":
+        return outer
+    ceiling = top_edge(wall).most(0, wall.length)
+    return [
+        replace(member, height=ceiling - member.y) if member.outline else member
+        for member in outer
+        if member.role != "top-plate"
+    ]
+
+
+def _shared(left: list[Row], right: list[Row], reach: int) -> list[Span]:
+    """The heights up to ``reach`` in which two neighbouring columns both have a sheet, in order."""
+    both = [(max(a.bottom, b.bottom), min(a.top, b.top, reach)) for a in left for b in right]
+    return sorted((low, high) for low, high in both if low < high)
 
 
 def _runs(low: int, high: int, cuts: list[Span]) -> list[Span]:
@@ -66,23 +95,35 @@ def _level(outer: list[Member], wall: Wall, number: int, before: int, after: int
     beside = [m for m in outer if m.y <= after + REACH and m.top >= before - REACH and m.x < high and m.right > low]
     near = [m for m in beside if m.y <= after and m.top >= before]
     own_low, own_high = max(low, 0), min(high, wall.length)
-    bearing = _bearing(beside, before, after, own_low, own_high, lambda m: (m.x, m.right), lambda m: (m.y, m.top))
+    bearing = _bearing(
+        beside, before, after, own_low, own_high, lambda m: (m.x, m.right), lambda m: (m.y, m.top), _plates_of(wall)
+    )
     return Seam(f"seam-{number + 1}", "level", before, after, low, high, *bearing, tuple(m.id for m in near))
+
+
+def _plates_of(wall: Wall) -> Callable[[int, int], Span] | None:
+    """The heights over a stretch at which there are sloping plates all along it; None where the top is level."""
+    if wall.top.shape == "level":
+        return None
+    under, top = soffit(wall), top_edge(wall).most(0, wall.length)
+    return lambda left, right: (under.most(left, right), top)
 
 
 def _bearing(
     near: list[Member], before: int, after: int, low: int, high: int,
     along: Callable[[Member], Span], across: Callable[[Member], Span],
+    plates: Callable[[int, int], Span] | None = None,
 ) -> Span:  # fmt: skip
     """The least solid timber behind each side of a seam, over those stretches of it that have any timber at all.
 
     Where the seam runs below the plates or past the wall's end, the floor's rim or the next wall's post
-    carries it, which is not part of this wall.
+    carries it, which is not part of this wall. ``plates`` tells where sloping plates lie over a stretch.
     """
     breaks = sorted({low, high, *(b for m in near for b in along(m) if low < b < high)})
     least_before = least_after = None
     for start, end in zip(breaks, breaks[1:], strict=False):
-        solids = merged([across(m) for m in near if along(m)[0] <= start and along(m)[1] >= end])
+        behind = [across(m) for m in near if along(m)[0] <= start and along(m)[1] >= end]
+        solids = merged(behind if plates is None else [*behind, plates(start, end)])
         if not solids:
             continue
         own_before = next((before - lo for lo, hi in solids if lo < before <= hi), 0)

@@ -1,7 +1,9 @@
 """Dimension strings outside the object, and labels on leaders that never overlap."""
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 
+from wallwright.domain.slopes import top_edge
+from wallwright.domain.wall import Wall
 from wallwright.drawing.paper import View
 from wallwright.drawing.scene import Area, Lines, Text, spread, text_width
 
@@ -43,8 +45,18 @@ def upright(view: View, low: int, high: int, x: float, text: str, *, or_below: b
     return shapes
 
 
-def leaders(labels: list[tuple[float, str]], y: float, drop: float, low: float, high: float) -> Shapes:
-    """Turned labels fanned out on leaders: from x on the object at ``y`` to a row ``drop`` further down (or up).
+def heights_of(wall: Wall) -> tuple[int, int, int]:
+    """The wall's height at its left end, at its right end, and at its highest."""
+    edge = top_edge(wall)
+    return edge.at(0), edge.at(wall.length), edge.most(0, wall.length)
+
+
+def leaders(
+    labels: list[tuple[float, str]], edge: Callable[[float], float], drop: float, low: float, high: float
+) -> Shapes:
+    """Turned labels fanned out on leaders: from x on the object's ``edge`` to ``drop`` further down (or up).
+
+    ``edge`` tells the paper's y at an x; where it slopes, the row of labels follows it.
 
     Where there are more than fit, the same labels in a row are thinned: every second, third and so on.
     """
@@ -55,13 +67,13 @@ def leaders(labels: list[tuple[float, str]], y: float, drop: float, low: float, 
         chosen = sorted(labels)[::step]
         places = spread([x for x, _ in chosen], LABEL_STEP, low, high)
         step += 1
-    lines = tuple((x, y, place, y + drop) for (x, _), place in zip(chosen, places, strict=True))
+    lines = tuple((x, edge(x), place, edge(place) + drop) for (x, _), place in zip(chosen, places, strict=True))
     shapes: Shapes = [Lines("thin", lines)]
     for (_, text), place in zip(chosen, places, strict=True):
         if drop > 0:
-            shapes.append(Text(place + 0.9, y + drop + 0.6, text, "t", "end", turned=True))
+            shapes.append(Text(place + 0.9, edge(place) + drop + 0.6, text, "t", "end", turned=True))
         else:
-            shapes.append(Text(place + 0.9, y + drop - 0.6, text, "t", "start", turned=True))
+            shapes.append(Text(place + 0.9, edge(place) + drop - 0.6, text, "t", "start", turned=True))
     return shapes
 
 

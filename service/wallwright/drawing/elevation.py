@@ -1,7 +1,8 @@
 """The framing elevation of one wall, seen from outside, with the plate strips under it."""
 
 from wallwright.domain.members import Layout, Member
-from wallwright.drawing.dimensions import Shapes, leaders, string, upright
+from wallwright.domain.slopes import top_edge
+from wallwright.drawing.dimensions import Shapes, heights_of, leaders, string, upright
 from wallwright.drawing.paper import MARGIN, View, fitted
 from wallwright.drawing.plate_strip import plate_strips, strips_height
 from wallwright.drawing.scene import Area, Scene, Text, shortened, spread, text_width
@@ -29,7 +30,8 @@ def framing_scene(layout: Layout, units: Units, revision: str) -> Scene:
     wall = layout.wall
     left = min(member.x for member in layout.members)
     right = max(member.right for member in layout.members)
-    view = fitted(units, (left, 0, right, wall.height), _ABOVE, _BELOW + strips_height(layout, units), _LEFT, _RIGHT)
+    highest = max(member.top for member in layout.members)
+    view = fitted(units, (left, 0, right, highest), _ABOVE, _BELOW + strips_height(layout, units), _LEFT, _RIGHT)
     shapes: Shapes = []
     # Members behind the outer face first, so that those in front cover them.
     for member in sorted(layout.members, key=lambda member: -member.z):
@@ -44,7 +46,7 @@ def framing_scene(layout: Layout, units: Units, revision: str) -> Scene:
     seen = f"Framing from outside: {studs}; tape hooked at the {hook}, {wall.tape.start} end"
     shapes += title_strip(view, wall.name, seen, units, revision, wall.rules)
     description = (
-        f"{tape_text(wall.length, units)} long, {tape_text(wall.height, units)} high, studs {wall.stud.name} at "
+        f"{tape_text(wall.length, units)} long, {tape_text(highest, units)} high, studs {wall.stud.name} at "
         f"{tape_text(wall.spacing, units)} on centre, {len(wall.openings)} openings."
     )
     return Scene(view.width, view.height, f"Framing of wall {wall.name or 'unnamed'}", description, tuple(shapes))
@@ -53,6 +55,9 @@ def framing_scene(layout: Layout, units: Units, revision: str) -> Scene:
 def _member(view: View, member: Member, units: Units) -> Area:
     corners = ((member.x, member.y), (member.right, member.y), (member.right, member.top), (member.x, member.top))
     title = f"{member.mark} {member.id}: {member.stock.name} x {tape_text(member.length, units)}"
+    if member.short is not None:
+        angles = " and ".join(f"{angle:g}" for angle in dict.fromkeys(cut.angle for cut in member.cuts))
+        title += f" to the long point, {tape_text(member.short, units)} to the short, cut {angles} degrees off square"
     data = (
         ("mark", member.mark),
         ("role", member.role),
@@ -63,12 +68,15 @@ def _member(view: View, member: Member, units: Units) -> Area:
         f"{member.role}, left side {tape_text(member.x, units)} from the plate's left end, "
         f"foot {tape_text(member.y, units)} above the plate's underside"
     )
-    return Area(_KIND.get(member.role, "member"), tuple(view.at(x, y) for x, y in corners), title, data, place)
+    return Area(
+        _KIND.get(member.role, "member"), tuple(view.at(x, y) for x, y in member.outline or corners), title, data, place
+    )
 
 
 def _labels(view: View, layout: Layout) -> Shapes:
     """Marks of the members: uprights on leaders above or below, headers and sills inside, plates at their end."""
     wall = layout.wall
+    level, edge = wall.top.shape == "level", top_edge(wall)
     above: list[tuple[float, str]] = []
     below: list[tuple[float, str]] = []
     layers: dict[float, list[str]] = {}
@@ -76,7 +84,14 @@ def _labels(view: View, layout: Layout) -> Shapes:
     for member in layout.members:
         centre = view.x(member.x) + view.size(member.width) / 2
         if member.role.endswith("plate"):
-            layers.setdefault(_middle(view, member), []).append(member.mark)
+            if not member.outline:
+                layers.setdefault(_middle(view, member), []).append(member.mark)
+            elif member.right >= wall.length + min(0, wall.right.cap_lap):
+                layers.setdefault(_end_middle(view, member, member.right), []).append(member.mark)
+            elif member.mark not in {one.mark for one in layout.members if one.right > member.right}:
+                # A gable's left plates are marked at their own end, where they are not the right ones turned about.
+                at = view.x(member.x) - 1
+                shapes.append(Text(at, _end_middle(view, member, member.x), member.mark, "t", "end"))
         elif member.role in ("header", "rough-sill") or (member.role == "blocking" and member.width > member.height):
             if (
                 view.size(member.height) >= 2.9
@@ -84,7 +99,7 @@ def _labels(view: View, layout: Layout) -> Shapes:
                 and member.z == 0
             ):
                 shapes.append(Text(centre, _middle(view, member), member.mark, "t", "middle"))
-        elif member.role != "blocking" and member.top == wall.stud_top:
+        elif member.role != "blocking" and (member.outline or (level and member.top == wall.stud_top)):
             above.append((centre, member.mark))
         elif member.role != "blocking" and member.y == wall.stud_bottom:
             below.append((centre, member.mark))
@@ -94,9 +109,14 @@ def _labels(view: View, layout: Layout) -> Shapes:
     places = spread([y for y, _ in plates], 3.0, MARGIN + 3, view.height) or []
     shapes += [Text(end, y, mark) for y, (_, mark) in zip(places, plates, strict=False)]
     low, high = MARGIN + 3, view.width - MARGIN - 3
-    shapes += leaders(above, view.y(wall.height) - 0.5, -4, low, high)
-    shapes += leaders(below, view.y(0) + 0.5, 3, low, high)
+    shapes += leaders(above, lambda x: view.y(edge.at(view.along(x))) - 0.5, -4, low, high)
+    shapes += leaders(below, lambda _: view.y(0) + 0.5, 3, low, high)
     return shapes
+
+
+def _end_middle(view: View, member: Member, x: int) -> float:
+    ys = [y for at, y in member.outline if at == x]
+    return view.y(sum(ys) // len(ys)) + 0.9
 
 
 def _middle(view: View, member: Member) -> float:
@@ -114,7 +134,16 @@ def _dimensions(view: View, layout: Layout, units: Units) -> Shapes:
         shapes += string(view, stops, foot + 17, texts)
     shapes += string(view, [0, wall.length], foot + 24.5, [tape_text(wall.length, units)])
     x = view.x(min(0, -wall.left.cap_lap))
-    shapes += upright(view, 0, wall.height, x - 6, tape_text(wall.height, units))
+    own_left, own_right, highest = heights_of(wall)
+    shapes += upright(view, 0, own_left, x - 6, tape_text(own_left, units))
+    if own_right != own_left:
+        at = view.x(wall.length + max(0, wall.right.cap_lap)) + 19
+        shapes += upright(view, 0, own_right, at, tape_text(own_right, units))
+    ridge = top_edge(wall).ridge
+    if ridge is not None:
+        # Above the marks of the studs, which follow the slope.
+        text = f"ridge {tape_text(highest, units)}"
+        shapes.append(Text(view.x(ridge), view.y(highest) - 12.5, text, "t", "middle"))
     if wall.openings:
         last = max(wall.openings, key=lambda opening: opening.right)
         right = view.x(wall.length + max(0, wall.right.cap_lap)) + 13

@@ -36,6 +36,10 @@ class View(msgspec.Struct, frozen=True, gc=False):
         """x on paper."""
         return self.left + at / (MILLIMETRE * self.ratio)
 
+    def along(self, x: float) -> int:
+        """The x on the grid that comes to a place on paper."""
+        return round((x - self.left) * MILLIMETRE * self.ratio)
+
     def y(self, at: int) -> float:
         """y on paper, which runs down."""
         return self.foot - at / (MILLIMETRE * self.ratio)

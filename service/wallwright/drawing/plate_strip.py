@@ -31,7 +31,7 @@ def plate_strips(view: View, layout: Layout, units: Units, top: float) -> Shapes
     for row, (role, face) in enumerate(
         (("top-plate", layout.wall.stud_top), ("bottom-plate", layout.wall.stud_bottom))
     ):
-        pieces = [m for m in layout.members if m.role == role and face in (m.y, m.top)]
+        pieces = [m for m in layout.members if m.role == role and (m.outline or face in (m.y, m.top))]
         shapes += _strip(view, layout, units, pieces, top + row * _strip_height(layout, units))
     return shapes
 
@@ -46,6 +46,8 @@ def _strip(view: View, layout: Layout, units: Units, pieces: list[Member], y: fl
         box = ((x1, y), (x2, y), (x2, y + _PLATE), (x1, y + _PLATE))
         shapes.append(Area("member", box, f"{piece.id} from above", (("plate", piece.id),)))
     legend = f"{pieces[0].role.replace('-', ' ')}: X stud, C centre line; tape readings"
+    if pieces[0].outline:
+        legend += ", level, from the bottom plate"
     shapes.append(Text(min(view.x(0), view.width / 2), y - 0.8, legend))
     over: Shapes = []
     lines: list[tuple[float, float, float, float]] = []
@@ -66,7 +68,7 @@ def _strip(view: View, layout: Layout, units: Units, pieces: list[Member], y: fl
     shapes += [Lines("dim", tuple(lines)), Lines("thin", tuple(crosses)), *over]
     readings: dict[int, str] = {mark.at: tape_text(mark.reading, units) for mark in marks}
     labels = [(view.x(at), text) for at, text in readings.items()]
-    shapes += leaders(labels, y + _PLATE, _DROP, MARGIN + 3, view.width - MARGIN - 3)
+    shapes += leaders(labels, lambda _: y + _PLATE, _DROP, MARGIN + 3, view.width - MARGIN - 3)
     return shapes
 
 

@@ -2,7 +2,8 @@
 
 from wallwright.domain.members import Layout, Point
 from wallwright.domain.skin import Piece, Skin
-from wallwright.drawing.dimensions import Shapes, string, upright
+from wallwright.domain.slopes import top_edge
+from wallwright.drawing.dimensions import Shapes, heights_of, string, upright
 from wallwright.drawing.paper import View, fitted
 from wallwright.drawing.scene import Area, Lines, Scene, Text, text_width
 from wallwright.drawing.svg import svg_text
@@ -19,8 +20,9 @@ def sheathing_elevation(skin: Skin, units: Units, revision: str, layout: Layout 
 def sheathing_scene(skin: Skin, units: Units, revision: str, layout: Layout | None = None) -> Scene:
     """The sheathing elevation as shapes on paper."""
     wall = skin.wall
+    highest = max(wall.height, *(y for piece in skin.pieces for _, y in piece.outline))
     view = fitted(
-        units, (min(0, wall.face_left), wall.face_bottom, max(wall.length, wall.face_right), wall.height), 8, 36, 16, 18
+        units, (min(0, wall.face_left), wall.face_bottom, max(wall.length, wall.face_right), highest), 8, 36, 16, 18
     )
     shapes: Shapes = []
     for piece in skin.pieces:
@@ -103,11 +105,12 @@ def _piece_texts(view: View, piece: Piece, units: Units) -> Shapes:
 def _clear(piece: Piece) -> list[tuple[int, int, int, int]]:
     """Rectangles of a piece between two of its corners' x, free of cuts: left, bottom, right, top."""
     loops = (piece.outline, *piece.cut_outs)
+    # A sloping side is taken as level at its lower end: what is clear under that is clear.
     sides = [
-        (min(a[0], b[0]), max(a[0], b[0]), a[1])
+        (min(a[0], b[0]), max(a[0], b[0]), min(a[1], b[1]))
         for loop in loops
         for a, b in zip(loop, (*loop[1:], loop[0]), strict=True)
-        if a[1] == b[1]
+        if a[0] != b[0]
     ]
     xs = sorted({x for loop in loops for x, _ in loop})
     found = []
@@ -151,9 +154,16 @@ def _dimensions(view: View, skin: Skin, units: Units) -> Shapes:
     shapes += string(view, [wall.face_left, wall.face_right], foot + 24, [whole])
     shapes += string(view, [0, wall.length], foot + 32, [f"plate {tape_text(wall.length, units)}"])
     left = view.x(min(0, wall.face_left))
-    shapes += upright(view, wall.face_bottom, wall.height, left - 6, tape_text(wall.height - wall.face_bottom, units))
+    own_left, own_right, peak = heights_of(wall)
+    shapes += upright(view, wall.face_bottom, own_left, left - 6, tape_text(own_left - wall.face_bottom, units))
     if wall.sheathing.under_sheet:
         right = view.x(max(wall.length, wall.face_right)) + 8
         shapes += upright(view, wall.face_bottom, 0, right, tape_text(wall.sheathing.under_sheet, units), or_below=True)
-        shapes += upright(view, 0, wall.height, right, tape_text(wall.height, units))
+        shapes += upright(view, 0, own_right, right, tape_text(own_right, units))
+    elif own_right != own_left:
+        right = view.x(max(wall.length, wall.face_right)) + 8
+        shapes += upright(view, 0, own_right, right, tape_text(own_right, units))
+    ridge = top_edge(wall).ridge
+    if ridge is not None:
+        shapes.append(Text(view.x(ridge) + 2, view.y(peak) - 1.2, f"ridge {tape_text(peak, units)}"))
     return shapes

@@ -17,7 +17,17 @@ from wallwright.operations.csv import csv_text
 from wallwright.operations.layout import layout_answer
 from wallwright.operations.reading import Reading, given, merged
 from wallwright.operations.sheathing import sheathing_answer
-from wallwright.operations.walls import carries, common, openings, to_wire, wire_carries, wire_common, wire_opening
+from wallwright.operations.walls import (
+    carries,
+    common,
+    openings,
+    slope,
+    slope_number,
+    to_wire,
+    wire_carries,
+    wire_common,
+    wire_opening,
+)
 from wallwright.wire import building as wire
 from wallwright.wire import limits
 from wallwright.wire.wall import Common
@@ -86,9 +96,31 @@ def to_domain(request: wire.Building) -> domain.Building:
     values = given(
         measured_to=request.footprint.measured_to,
         name=request.name,
-        roof=UNSET if roof is UNSET else domain.Roof(**given(shape=roof.shape, spans=roof.spans)),  # type: ignore[arg-type]
+        roof=UNSET if roof is UNSET else _roof(roof),
     )
     return domain.Building(width, depth, height, sides, slip_gap=slip, through=through, **values)  # type: ignore[arg-type]
+
+
+def _roof(asked: wire.Roof) -> domain.Roof:
+    """The roof asked for; what its shape does not have is left aside."""
+    if asked.shape in (UNSET, "flat"):
+        return domain.Roof(**given(spans=asked.spans))  # type: ignore[arg-type]
+    rise, run = slope(asked.rise, asked.run)
+    if asked.shape == "lean-to":
+        return domain.Roof("lean-to", rise=rise, run=run, **given(high_side=asked.high_side))  # type: ignore[arg-type]
+    values = given(ridge_along=asked.ridge_along, ridge=asked.ridge)
+    return domain.Roof("gable", rise=rise, run=run, **values)  # type: ignore[arg-type]
+
+
+def _wire_roof(roof: domain.Roof, spans: wire.Direction) -> wire.Roof:
+    """The roof with its defaults filled in: only what its shape has."""
+    if roof.shape == "flat":
+        return wire.Roof(shape="flat", spans=spans)
+    rise, run = slope_number(roof.rise), slope_number(roof.run)
+    if roof.shape == "lean-to":
+        return wire.Roof(shape="lean-to", rise=rise, run=run, high_side=roof.high_side)
+    along: wire.Direction = "depth" if spans == "width" else "width"
+    return wire.Roof(shape="gable", rise=rise, run=run, ridge_along=along, ridge=roof.ridge)
 
 
 def _through(reading: Reading, asked: list[wire.SideName] | UnsetType) -> tuple[domain.SideName, domain.SideName]:
@@ -190,7 +222,7 @@ def to_wire_building(
     """The completed building: everything that its four walls share stands under each wall."""
     c = CONVERTERS[units]
     sides = {one.side: _side_options(c, asked, one) for one in built.walls}
-    spans = domain.roof_spans(asked, built.framing_width, built.framing_depth)
+    spans = domain.under_roof(asked, built.framing_width, built.framing_depth).spans
     return wire.Building(
         units=units,
         footprint=wire.Footprint(
@@ -198,7 +230,7 @@ def to_wire_building(
         ),
         wall_height=c.length(asked.wall_height),
         name=asked.name,
-        roof=wire.Roof(shape="flat", spans=spans),
+        roof=_wire_roof(asked.roof, spans),
         slip_gap=c.extent(asked.slip_gap),
         through_walls=list(asked.through),
         walls=wire.Sides(**sides),

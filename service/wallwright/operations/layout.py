@@ -28,7 +28,8 @@ def table(request: Wall) -> str:
     """The cut list as CSV."""
     found = framed.layout(to_domain(request))
     c = CONVERTERS[request.units]
-    header = ["mark", "count", "stock", f"length_{request.units}", "length_tape", "ripped_to", "treated", "roles"]
+    header = ["mark", "count", "stock", f"length_{request.units}", "length_tape", "ripped_to", "treated", "roles",
+              f"short_point_{request.units}", "short_point_tape", "cut_angles_degrees"]  # fmt: skip
     rows: list[list[object]] = [
         [
             row.mark,
@@ -39,6 +40,9 @@ def table(request: Wall) -> str:
             "" if row.ripped_to is None else c.tape(row.ripped_to),
             "yes" if row.treated else "no",
             " ".join(row.roles),
+            "" if row.short is None else c.number(row.short),
+            "" if row.short is None else c.tape(row.short),
+            " ".join(map(str, row.cut_angles)),
         ]  # fmt: skip
         for row in found.cut_list
     ]
@@ -70,6 +74,9 @@ def member_answer(c: Converter, member: Member) -> wire.Member:
         member.opening or UNSET,
         c.polygon(member.outline) if member.outline else UNSET,
         [wire.CutOut(number(cut.left), number(cut.right)) for cut in member.cut_outs] if member.cut_outs else UNSET,
+        UNSET if member.short is None else number(member.short),
+        UNSET if member.short is None else c.tape(member.short),
+        [wire.EndCut(cut.end, cut.angle, cut.long) for cut in member.cuts] if member.cuts else UNSET,
     )  # fmt: skip
 
 
@@ -83,4 +90,6 @@ def _row(c: Converter, row: CutRow) -> wire.CutRow:
     return wire.CutRow(
         row.mark, list(row.roles), row.stock.name, c.number(row.length), c.tape(row.length), row.count,
         list(row.members), row.treated, UNSET if row.ripped_to is None else c.number(row.ripped_to),
+        UNSET if row.short is None else c.number(row.short), UNSET if row.short is None else c.tape(row.short),
+        list(row.cut_angles) if row.cut_angles else UNSET,
     )  # fmt: skip

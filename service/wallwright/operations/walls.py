@@ -7,11 +7,15 @@ from msgspec import UNSET, UnsetType
 from wallwright.domain import defaults
 from wallwright.domain import wall as domain
 from wallwright.domain.stock import NOMINAL, Stock
-from wallwright.findings import Fault, PlanRefused
+from wallwright.findings import PlanRefused
 from wallwright.operations.converters import CONVERTERS, Converter
 from wallwright.operations.reading import STOCK_LEAST, STOCK_MOST, STUD_LEAST, STUD_MOST, Reading, given
 from wallwright.wire import limits
 from wallwright.wire import wall as wire
+
+_MILLION = 1_000_000
+_RUN = 12
+"""A slope's run where none is given, so that `rise` alone reads as the trade says it: rise in 12."""
 
 
 def to_domain(request: wire.Wall) -> domain.Wall:
@@ -28,7 +32,7 @@ def to_domain(request: wire.Wall) -> domain.Wall:
         given(
             openings=openings(reading, request.openings, "", depth, by_table=by_table(request.carries, request.site)),
             carries=carries(reading, request.carries, ""),
-            top=top(reading, request.top, "/top"),
+            top=top(reading, request.top, "/top", length),
             name=request.name,
         )
     )
@@ -130,12 +134,28 @@ def _site(site: wire.Site | UnsetType) -> domain.Site | UnsetType:
     return domain.Site(**values)  # type: ignore[arg-type]
 
 
-def top(reading: Reading, given_top: wire.Top | UnsetType, at: str) -> domain.Top | UnsetType:
-    """The top asked for; only a level one can be framed, which the domain says."""
+def top(reading: Reading, given_top: wire.Top | UnsetType, at: str, length: int) -> domain.Top | UnsetType:
+    """The top asked for; what a level one, a rake or a gable does not have is left aside."""
     if given_top is UNSET or given_top.shape in (UNSET, "level"):
         return UNSET
-    reading.faults.append(Fault("top-not-level", f"{at}/shape", (("given", str(given_top.shape)),)))
-    return UNSET
+    rise, run = slope(given_top.rise, given_top.run)
+    if given_top.shape == "rake":
+        return domain.Top("rake", rise, run, **given(up=given_top.up))  # type: ignore[arg-type]
+    ridge = reading.optional(given_top.ridge, f"{at}/ridge", 0, limits.WALL_LENGTH_MAX, length // 2)
+    return domain.Top("gable", rise, run, ridge=ridge)
+
+
+def slope(rise: float | UnsetType, run: float | UnsetType) -> tuple[int, int]:
+    """Rise and run in millionths, in which the six decimals that they are read to are whole numbers."""
+    return (
+        0 if rise is UNSET else round(rise * _MILLION),
+        _RUN * _MILLION if run is UNSET else max(1, round(run * _MILLION)),
+    )
+
+
+def slope_number(millionths: int) -> float:
+    """A rise or a run as it travels."""
+    return millionths / _MILLION
 
 
 def end(reading: Reading, given_end: wire.End | UnsetType, at: str) -> domain.End:
@@ -219,12 +239,22 @@ def to_wire(wall: domain.Wall, units: str) -> wire.Wall:
         length=c.length(wall.length),
         height=c.length(wall.height),
         name=wall.name,
-        top=wire.Top(shape="level"),
+        top=_wire_top(c, wall.top),
         ends=wire.Ends(left=_wire_end(c, wall.left), right=_wire_end(c, wall.right)),
         openings=[wire_opening(c, opening) for opening in wall.openings],
         carries=wire_carries(c, wall.carries),
         **wire_common(c, wall),
     )
+
+
+def _wire_top(c: Converter, one: domain.Top) -> wire.Top:
+    """The top with its defaults filled in: only what its shape has."""
+    if one.shape == "level":
+        return wire.Top(shape="level")
+    rise, run = slope_number(one.rise), slope_number(one.run)
+    if one.shape == "rake":
+        return wire.Top(shape="rake", rise=rise, run=run, up=one.up)
+    return wire.Top(shape="gable", rise=rise, run=run, ridge=UNSET if one.ridge is None else c.extent(one.ridge))
 
 
 def wire_common(c: Converter, wall: domain.Wall) -> dict[str, Any]:

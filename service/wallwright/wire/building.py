@@ -30,18 +30,27 @@ class Footprint(Request, frozen=True, kw_only=True):
 
 
 class Roof(Request, frozen=True):
-    """The roof's shape: only the walls' tops and what they carry follow from it."""
+    """The roof's shape: only the walls' tops and what they carry follow from it. A slope is `rise` in `run`."""
 
     shape: Literal["flat", "lean-to", "gable"] | UnsetType = UNSET
-    rise: Annotated[float, Meta(ge=0, le=SLOPE_MAX)] | UnsetType = UNSET
-    run: Annotated[float, Meta(gt=0, le=SLOPE_MAX)] | UnsetType = UNSET
+    rise: (
+        Annotated[
+            float, Meta(ge=0, le=SLOPE_MAX, description="Needed for a lean-to or a gable; at most twice the run.")
+        ]
+        | UnsetType
+    ) = UNSET
+    run: Annotated[float, Meta(gt=0, le=SLOPE_MAX, description="Default 12.")] | UnsetType = UNSET
     spans: (
         Annotated[Direction, Meta(description="The way a flat roof's joists run; default the shorter side.")]
         | UnsetType
     ) = UNSET
-    high_side: SideName | UnsetType = UNSET
-    ridge_along: Direction | UnsetType = UNSET
-    ridge: Literal["ties", "beam"] | UnsetType = UNSET
+    high_side: Annotated[SideName, Meta(description="A lean-to's high wall; default front.")] | UnsetType = UNSET
+    ridge_along: (
+        Annotated[Direction, Meta(description="The way a gable's ridge runs; default the longer side.")] | UnsetType
+    ) = UNSET
+    ridge: (
+        Annotated[Literal["ties", "beam"], Meta(description="What holds a gable's ridge; default ties.")] | UnsetType
+    ) = UNSET
 
 
 class SideEnd(Request, frozen=True):
@@ -83,7 +92,7 @@ class Building(Common, frozen=True, kw_only=True):
 
     units: Units
     footprint: Footprint
-    wall_height: Length
+    wall_height: Annotated[Length, Meta(description="Of all walls; under a slope that of the low or eaves wall.")]
     name: Name | UnsetType = UNSET
     roof: Roof | UnsetType = UNSET
     slip_gap: Annotated[Extent, Meta(description="Play left at each end of a butt wall; default 0.")] | UnsetType = (

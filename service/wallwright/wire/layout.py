@@ -16,6 +16,23 @@ class CutOut(Answer, frozen=True):
     right: Number
 
 
+class EndCut(Answer, frozen=True):
+    """An end that is not square."""
+
+    end: Annotated[str, Meta(description="`left`, `right`, `top` or `bottom` of the member as it stands.")]
+    angle_degrees: Annotated[float, Meta(description="Degrees off a square cut.")]
+    long_point: Annotated[str, Meta(description="The side on which the end reaches further.")]
+
+
+ShortPoint = Annotated[
+    Number,
+    Meta(
+        description="Length to the short point, where an end is not square; `length` is then that to the long point. "
+        "Of a plate that is cut plumb at both ends, the length of either edge."
+    ),
+]
+
+
 class Member(Answer, frozen=True):
     """One member and the box that it fills; z runs from the framing's outer face inwards."""
 
@@ -45,6 +62,9 @@ class Member(Answer, frozen=True):
     opening: Annotated[str, Meta(description="Name of the opening that it frames.")] | UnsetType = UNSET
     outline: Polygon | UnsetType = UNSET
     cut_out_after_raising: list[CutOut] | UnsetType = UNSET
+    short_point: ShortPoint | UnsetType = UNSET
+    short_point_tape: Tape | UnsetType = UNSET
+    cuts: Annotated[list[EndCut], Meta(description="Ends that are not square.")] | UnsetType = UNSET
 
 
 class Mark(Answer, frozen=True):
@@ -71,6 +91,11 @@ class CutRow(Answer, frozen=True):
     members: list[str]
     treated: bool
     ripped_to: Number | UnsetType = UNSET
+    short_point: ShortPoint | UnsetType = UNSET
+    short_point_tape: Tape | UnsetType = UNSET
+    cut_angles_degrees: (
+        Annotated[list[float], Meta(description="Degrees off square of each end that is not square.")] | UnsetType
+    ) = UNSET
 
 
 class Stock(Answer, frozen=True):

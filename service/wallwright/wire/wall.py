@@ -31,12 +31,19 @@ class StockSize(Request, frozen=True):
 
 
 class Top(Request, frozen=True):
-    """The wall's top edge. A slope is `rise` in `run`."""
+    """The wall's top edge: level, a rake that rises to one end, or a gable. A slope is `rise` in `run`."""
 
     shape: Literal["level", "rake", "gable"] | UnsetType = UNSET
-    rise: Annotated[float, Meta(ge=0, le=SLOPE_MAX)] | UnsetType = UNSET
-    run: Annotated[float, Meta(gt=0, le=SLOPE_MAX)] | UnsetType = UNSET
-    up: Annotated[Side, Meta(description="The high end of a rake.")] | UnsetType = UNSET
+    rise: (
+        Annotated[float, Meta(ge=0, le=SLOPE_MAX, description="Needed for a rake or a gable; at most twice the run.")]
+        | UnsetType
+    ) = UNSET
+    run: Annotated[float, Meta(gt=0, le=SLOPE_MAX, description="Default 12.")] | UnsetType = UNSET
+    up: Annotated[Side, Meta(description="The high end of a rake; default right.")] | UnsetType = UNSET
+    ridge: (
+        Annotated[Extent, Meta(description="x of a gable's ridge from the plate's left end; default its middle.")]
+        | UnsetType
+    ) = UNSET
 
 
 class Plates(Request, frozen=True):
@@ -210,7 +217,11 @@ class Wall(Common, frozen=True, kw_only=True):
     units: Units
     length: Annotated[Length, Meta(description="Length of the bottom plate.")]
     height: Annotated[
-        Length, Meta(description="From the underside of the bottom plate to the top of the uppermost plate.")
+        Length,
+        Meta(
+            description="From the underside of the bottom plate to the top of the uppermost plate: of a rake at its "
+            "low end, of a gable at its eaves (the lower ones where the ridge is off the middle)."
+        ),
     ]
     name: Name | UnsetType = UNSET
     top: Top | UnsetType = UNSET

@@ -1,0 +1,67 @@
+"""What stands in the way of framing a wall under a slope: its steepness, its ridge, its lowest and highest points."""
+
+from wallwright.domain.slopes import soffit, top_edge
+from wallwright.domain.wall import Wall
+from wallwright.findings import Fault, Value, at_least, at_most
+from wallwright.lengths import FOOT
+
+STEEPEST = 2
+"""The steepest slope: this much rise in a run of 1 (24 in 12)."""
+HIGHEST = 20 * FOOT
+"""The highest point that a sloped top may reach: as high as a level wall may be."""
+
+
+def check_slope(wall: Wall) -> list[Fault]:
+    """Faults of the slope by itself; none for a level wall."""
+    top = wall.top
+    if top.shape == "level":
+        return []
+    if top.rise <= 0:
+        return [Fault("slope-missing", "/top/rise", (("shape", top.shape),))]
+    if top.rise > STEEPEST * top.run:
+        return [Fault("slope-too-steep", "/top/rise", (("most", f"{STEEPEST * 12} in 12"),))]
+    if top.shape == "gable":
+        faults = _check_ridge(wall)
+        if faults:
+            return faults
+    peak = top_edge(wall).most(0, wall.length)
+    if peak > HIGHEST:
+        return [
+            Fault(
+                "top-too-high",
+                "/height",
+                (("given", peak), ("most", HIGHEST), ("height", at_most(wall.height - peak + HIGHEST))),
+            )
+        ]
+    return []
+
+
+def _check_ridge(wall: Wall) -> list[Fault]:
+    """Faults of a gable's ridge: off the plate, or past where the caps begin and end."""
+    thick = wall.thickness
+    ridge = top_edge(wall).ridge or 0
+    if not thick <= ridge <= wall.length - thick:
+        values: tuple[tuple[str, Value], ...] = (
+            ("given", ridge), ("least", at_least(thick)), ("most", at_most(wall.length - thick)),
+        )  # fmt: skip
+        return [Fault("ridge-outside-wall", "/top/ridge", values)]
+    faults = []
+    for end, lap, room in (("left", wall.left.cap_lap, ridge), ("right", wall.right.cap_lap, wall.length - ridge)):
+        if room + lap < thick:
+            faults.append(
+                Fault("cap-too-short", f"/ends/{end}/cap_lap", (("given", lap), ("least", at_least(thick - room))))
+            )
+    return faults
+
+
+def least_height(wall: Wall) -> int:
+    """The least height of a sloped wall: a stud's thickness is left between the plates at the lowest stud.
+
+    Past the wall's ends, caps and sheets run on down the slope and stay above the bottom plate.
+    """
+    under, edge = soffit(wall), top_edge(wall)
+    left = min(0, wall.face_left, -wall.left.cap_lap)
+    right = max(wall.length, wall.face_right, wall.length + wall.right.cap_lap)
+    studs = wall.height + wall.stud_bottom + wall.thickness - under.least(0, wall.length)
+    laps = wall.height + wall.stud_bottom - edge.least(left, right)
+    return max(studs, laps)

@@ -1,0 +1,43 @@
+"""A wall under a slope, whatever the plan: the properties of level walls, and those of its bevels and plates."""
+
+import msgspec
+from hypothesis import given
+from tests.property.mirror import mirrored
+from tests.property.sloping import faults_of_frame, faults_of_skin
+from tests.property.test_framing import _marks, _places
+from tests.property.test_skinning import _outlines, _seams
+from tests.strategies.slopes import sloped_walls
+
+from wallwright.domain.framed import framed, layout, sheathing, skinned
+from wallwright.domain.wall import Wall
+
+
+@given(sloped_walls())
+def test_members_meet_the_slope_stand_clear_and_are_all_in_the_cut_list(wall: Wall) -> None:
+    assert faults_of_frame(layout(wall)) == []
+
+
+@given(sloped_walls())
+def test_pieces_cover_the_face_up_to_the_slope_and_every_edge_finds_timber(wall: Wall) -> None:
+    done = framed(wall)
+    assert faults_of_skin(skinned(done), done.layout) == []
+
+
+@given(sloped_walls())
+def test_a_mirrored_wall_has_the_mirrored_members_and_skin(wall: Wall) -> None:
+    ours, theirs = framed(wall), framed(mirrored(wall))
+    assert _places(ours.layout, None) == _places(theirs.layout, wall.length)
+    one, other = skinned(ours), skinned(theirs)
+    assert _seams(one, None) == _seams(other, wall.length)
+    assert len(one.sheets) == len(other.sheets)
+    if wall.top.shape == "rake":
+        assert _outlines(one, None) == _outlines(other, wall.length)
+        assert _marks(ours.layout, None) == _marks(theirs.layout, wall.length)
+
+
+@given(sloped_walls())
+def test_the_completed_wall_gives_the_same_answer(wall: Wall) -> None:
+    first = layout(wall)
+    assert msgspec.json.encode(layout(first.wall)) == msgspec.json.encode(first)
+    skin = sheathing(wall)
+    assert msgspec.json.encode(sheathing(skin.wall)) == msgspec.json.encode(skin)
