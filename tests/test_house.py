@@ -17,7 +17,7 @@ MAY_IMPORT = {
 }
 DOMAIN_ORDER = [
     "defaults stock", "wall", "slopes", "members parts", "bevels mirror skin grid sizing", "openings", "slope_checks uprights full_height",
-    "offers checks sloped carriers bays roofs", "seams rows", "slope_rows", "compared plates plate_notes", "notes cut_list",
+    "offers checks sloped carriers bays roofs", "seams rows", "slope_rows", "compared plates plate_notes", "notes cut_list", "anchors", "anchor_notes",
     "layout outlines", "skin_notes skin_seams", "sheathing", "framed building_sizes", "building", "squaring",
 ]  # fmt: skip
 

@@ -142,6 +142,7 @@ RENAMED = {
         "short_point_tape": "short",
     },
     layout.Mark: {"reading_tape": "reading"},
+    layout.Anchor: {"reading_tape": "reading"},
     layout.CutRow: {
         "tape": "length",
         "short_point": "short",
@@ -156,6 +157,7 @@ PAIRS = [
     (layout.Member, members.Member),
     (layout.Mark, members.Mark),
     (layout.CutRow, members.CutRow),
+    (layout.Anchor, members.Anchor),
     (layout.CutOut, members.CutOut),
     (layout.EndCut, slopes.Cut),
     (sheathing.Piece, skin.Piece),

@@ -3,7 +3,7 @@
 from wallwright.domain.openings import post_edge
 from wallwright.domain.slope_checks import check_slope, least_height
 from wallwright.domain.wall import Wall
-from wallwright.findings import Fault, at_least
+from wallwright.findings import Fault, Value, at_least, at_most
 from wallwright.lengths import INCH
 
 LEAST_STUD = 6 * INCH
@@ -47,4 +47,9 @@ def check(wall: Wall) -> list[Fault]:
         least = wall.thickness - length - getattr(wall.right, field)
         if given < least:
             faults.append(Fault(code, f"/ends/left/{field}", (("given", given), ("least", at_least(least)))))
+    for number, at in enumerate(wall.floor.anchors):
+        # In the mirror of a wall laid out from its right end, what lies beyond the plate is below 0.
+        if not 0 <= at <= wall.length:
+            values: tuple[tuple[str, Value], ...] = (("given", at), ("most", at_most(length)))
+            faults.append(Fault("anchor-outside-wall", f"/floor/anchors/{number}", values))
     return faults

@@ -141,6 +141,10 @@ def _turned(fault: Fault, wall: Wall) -> Fault:
     if fault.pointer == "/top/ridge":
         turned = ((n, wall.length - v if n == "given" and isinstance(v, int) else v) for n, v in fault.values)
         return replace(fault, values=tuple(turned))
+    if fault.pointer.startswith("/floor/anchors/"):
+        number = len(wall.floor.anchors) - 1 - int(fault.pointer.rpartition("/")[2])
+        turned = ((n, wall.floor.anchors[number] if n == "given" else v) for n, v in fault.values)
+        return Fault(fault.code, f"/floor/anchors/{number}", tuple(turned))
     if not fault.pointer.startswith("/openings/"):
         return fault
     _, _, number, *rest = fault.pointer.split("/")

@@ -1,5 +1,7 @@
 """A wall laid out: from its parts to members with ids and marks, plate marks, and the cut list."""
 
+from wallwright.domain.anchor_notes import anchor_findings
+from wallwright.domain.anchors import anchors
 from wallwright.domain.cut_list import CutKey, cut_key, cut_list, mark_of
 from wallwright.domain.members import ROLES, CutOut, Layout, Mark, Member
 from wallwright.domain.notes import layout_findings
@@ -26,7 +28,9 @@ def lay_out(wall: Wall, plan: Plan, parts: list[Part], columns: Columns | None) 
         members.append(_member(part, f"{part.role}-{numbers[part.role]}", letters))
     placed = tuple(members)
     pairs = tuple(zip(ordered, placed, strict=True))
-    return Layout(wall, placed, _marks(wall, pairs), cut_list(placed), layout_findings(wall, plan, pairs, columns))
+    bolts = anchors(wall, placed)
+    found = (*layout_findings(wall, plan, pairs, columns), *anchor_findings(wall, placed, bolts))
+    return Layout(wall, placed, _marks(wall, pairs), cut_list(placed), found, bolts)
 
 
 def _place(part: Part) -> tuple[int, int, int, int, int]:
@@ -71,19 +75,14 @@ def _mark(wall: Wall, pieces: list[Member], part: Part, member: Member) -> Mark:
     if part.centred:
         at = part.x + part.width // 2
         plate = _piece_at(pieces, at)
-        return Mark(plate, member.id, at, _reading(wall, at), "centre", "C")
+        return Mark(plate, member.id, at, wall.reading(at), "centre", "C")
     # From the left the line is the stud's left edge and the X to its right, unless that edge is the plate's end.
     on_right = part.x > 0 if from_left else part.right == wall.length
     at = part.x if on_right else part.right
     plate = _piece_at(pieces, at)
-    return Mark(plate, member.id, at, _reading(wall, at), "right" if on_right else "left", "X")
+    return Mark(plate, member.id, at, wall.reading(at), "right" if on_right else "left", "X")
 
 
 def _piece_at(pieces: list[Member], at: int) -> str:
     """The piece of plate that a line at ``at`` falls on."""
     return next(piece.id for piece in pieces if piece.x <= at <= piece.right)
-
-
-def _reading(wall: Wall, at: int) -> int:
-    """What the tape shows at x, hooked at tape zero and run along the wall."""
-    return at - wall.tape_zero if wall.tape.start == "left" else wall.tape_zero - at

@@ -80,6 +80,20 @@ class Mark(msgspec.Struct, frozen=True, gc=False):
     sign: Literal["X", "C"]
 
 
+class Anchor(msgspec.Struct, frozen=True, gc=False):
+    """A bolt that holds the bottom plate to a slab: its middle in x and z, and what the tape shows there.
+
+    ``plate`` is the piece that it comes up through; ``origin`` is ``given`` (already cast) or ``placed``.
+    """
+
+    id: str
+    plate: str
+    x: int
+    z: int
+    reading: int
+    origin: str
+
+
 class CutRow(msgspec.Struct, frozen=True, gc=False):
     """Equal pieces to cut: ``count`` counts every ply, packing piece and block."""
 
@@ -105,3 +119,4 @@ class Layout(msgspec.Struct, frozen=True):
     marks: tuple[Mark, ...]
     cut_list: tuple[CutRow, ...]
     findings: tuple[Finding, ...]
+    anchors: tuple[Anchor, ...] = ()

@@ -129,6 +129,9 @@ class _Mending:
             self.wall = replace(wall, top=replace(wall.top, ridge=None))
         elif fault.pointer in ("/length", "/height", "/spacing"):
             self.wall = replace(wall, **{fault.pointer[1:]: size})
+        elif fault.pointer.startswith("/floor/anchors/"):
+            # Bolts stop no wall from being framed, wherever on the plate they are: the mended wall has none.
+            self.wall = replace(wall, floor=replace(wall.floor, anchors=()))
         elif fault.pointer == "/plates/stock_length":
             self.wall = replace(wall, plates=replace(wall.plates, stock_length=size))
         elif fault.pointer == "/sheathing/sheet/length":

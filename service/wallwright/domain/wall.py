@@ -196,6 +196,10 @@ class Wall(msgspec.Struct, frozen=True, kw_only=True):
             return (-self.left.sheathing_lap if by_sheet else 0) + self.tape.offset
         return self.length + (self.right.sheathing_lap if by_sheet else 0) - self.tape.offset
 
+    def reading(self, at: int) -> int:
+        """What the tape shows at x, hooked at tape zero and run along the wall."""
+        return at - self.tape_zero if self.tape.start == "left" else self.tape_zero - at
+
     @property
     def face_left(self) -> int:
         """x of the sheathed face's left edge."""

@@ -1,6 +1,9 @@
 """The plate strips: top and bottom plate as they lie together for marking, with the tape's readings."""
 
-from wallwright.domain.members import Layout, Member
+import math
+
+from wallwright.domain.anchors import DIAMETER
+from wallwright.domain.members import Anchor, Layout, Member
 from wallwright.drawing.dimensions import Shapes, leaders, widest
 from wallwright.drawing.paper import MARGIN, View
 from wallwright.drawing.scene import Area, Lines, Text, text_width
@@ -8,6 +11,8 @@ from wallwright.lengths import Units, tape_text
 
 _PLATE = 4.0
 _DROP = 2.5
+_HOLE = 0.6
+"""Least radius of a bolt hole, in millimetres of paper."""
 """How far the readings stand below a plate, in millimetres."""
 
 
@@ -22,7 +27,8 @@ def _strip_height(layout: Layout, units: Units) -> float:
 
 
 def _reading_room(layout: Layout, units: Units) -> float:
-    return widest(tape_text(mark.reading, units) for mark in layout.marks)
+    texts = [tape_text(mark.reading, units) for mark in layout.marks]
+    return widest([*texts, *(_bolt_text(anchor, units) for anchor in layout.anchors)])
 
 
 def plate_strips(view: View, layout: Layout, units: Units, top: float) -> Shapes:
@@ -45,7 +51,8 @@ def _strip(view: View, layout: Layout, units: Units, pieces: list[Member], y: fl
         x1, x2 = view.x(piece.x), view.x(piece.right)
         box = ((x1, y), (x2, y), (x2, y + _PLATE), (x1, y + _PLATE))
         shapes.append(Area("member", box, f"{piece.id} from above", (("plate", piece.id),)))
-    legend = f"{pieces[0].role.replace('-', ' ')}: X stud, C centre line; tape readings"
+    hole = ", O bolt hole" if layout.anchors and pieces[0].role == "bottom-plate" else ""
+    legend = f"{pieces[0].role.replace('-', ' ')}: X stud, C centre line{hole}; tape readings"
     if pieces[0].outline:
         legend += ", level, from the bottom plate"
     shapes.append(Text(min(view.x(0), view.width / 2), y - 0.8, legend))
@@ -65,11 +72,27 @@ def _strip(view: View, layout: Layout, units: Units, pieces: list[Member], y: fl
         a, b = view.x(cut.left), view.x(cut.right)
         lines += [(a, y, a, y + _PLATE), (b, y, b, y + _PLATE), (a, y + _PLATE / 2, b, y + _PLATE / 2)]
         over += _cut_out(a, b, y)
+    bolts = [anchor for anchor in layout.anchors if pieces[0].role == "bottom-plate"]
     shapes += [Lines("dim", tuple(lines)), Lines("thin", tuple(crosses)), *over]
+    shapes += [_hole(view, anchor, y + _PLATE / 2, units) for anchor in bolts]
     readings: dict[int, str] = {mark.at: tape_text(mark.reading, units) for mark in marks}
+    readings |= {anchor.x: _bolt_text(anchor, units) for anchor in bolts}
     labels = [(view.x(at), text) for at, text in readings.items()]
     shapes += leaders(labels, lambda _: y + _PLATE, _DROP, MARGIN + 3, view.width - MARGIN - 3)
     return shapes
+
+
+def _bolt_text(anchor: Anchor, units: Units) -> str:
+    return f"O {tape_text(anchor.reading, units)}"
+
+
+def _hole(view: View, anchor: Anchor, y: float, units: Units) -> Area:
+    """A hole to bore for a bolt, as a round of twelve sides, large enough to be seen at any scale."""
+    x, radius = view.x(anchor.x), max(view.size(DIAMETER // 2), _HOLE)
+    turns = [2 * math.pi * side / 12 for side in range(12)]
+    ring = tuple((x + radius * math.cos(turn), y + radius * math.sin(turn)) for turn in turns)
+    title = f"{anchor.id}: {anchor.origin}, tape reads {tape_text(anchor.reading, units)}"
+    return Area("hole", ring, title, (("anchor", anchor.id), ("origin", anchor.origin)))
 
 
 def _cut_out(left: float, right: float, y: float) -> Shapes:

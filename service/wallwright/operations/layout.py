@@ -1,7 +1,7 @@
 """The layout of a wall: wire request to domain, and back as JSON, drawing or cut list."""
 
 from wallwright.domain import framed
-from wallwright.domain.members import CutRow, Layout, Mark, Member
+from wallwright.domain.members import Anchor, CutRow, Layout, Mark, Member
 from wallwright.drawing.elevation import framing_elevation
 from wallwright.lengths import Units
 from wallwright.operations.canonical import revision_of
@@ -58,6 +58,7 @@ def layout_answer(found: Layout, units: Units) -> wire.LayoutAnswer:
         members=[member_answer(c, member) for member in found.members],
         marks=[_mark(c, mark) for mark in found.marks],
         cut_list=[_row(c, row) for row in found.cut_list],
+        anchors=[_anchor(c, anchor) for anchor in found.anchors],
         stocks=[wire.Stock(stock.name, c.number(stock.thickness), c.number(stock.width)) for stock in stocks],
         findings=[c.finding(finding) for finding in found.findings],
     )
@@ -84,6 +85,13 @@ def _mark(c: Converter, mark: Mark) -> wire.Mark:
     return wire.Mark(
         mark.plate, mark.member, c.number(mark.at), c.number(mark.reading), c.tape(mark.reading), mark.side, mark.sign
     )
+
+
+def _anchor(c: Converter, anchor: Anchor) -> wire.Anchor:
+    return wire.Anchor(
+        anchor.id, anchor.plate, c.number(anchor.x), c.number(anchor.z), c.number(anchor.reading),
+        c.tape(anchor.reading), anchor.origin,
+    )  # fmt: skip
 
 
 def _row(c: Converter, row: CutRow) -> wire.CutRow:

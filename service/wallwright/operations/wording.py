@@ -108,6 +108,7 @@ INPUT_WORDS: Final[dict[str, dict[str, str]]] = {
         "kind": _default(defaults.FLOOR),
         "rim": f"Default 0. {_most(limits.RIM_MAX)}",
         "panel": f"Default 0. {_most(limits.PANEL_MAX)}",
+        "anchors": "Left out on a slab, bolts are placed by the published rule.",
         "treated_plate": "Whether the bottom plate is treated timber, as on a slab.",
     },
     "Sheathing": {

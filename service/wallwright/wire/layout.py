@@ -79,6 +79,18 @@ class Mark(Answer, frozen=True):
     sign: Annotated[str, Meta(description="`X` or `C`.")]
 
 
+class Anchor(Answer, frozen=True):
+    """A bolt that holds the bottom plate to a slab, by its middle."""
+
+    id: str
+    plate: Annotated[str, Meta(description="The piece of plate that it comes up through.")]
+    x: Number
+    z: Number
+    reading: Annotated[Number, Meta(description="What the tape shows, hooked at tape zero.")]
+    reading_tape: Tape
+    origin: Annotated[str, Meta(description="`given` where it is already cast, else `placed`.")]
+
+
 class CutRow(Answer, frozen=True):
     """Equal pieces to cut; plies, packing and blocks are counted."""
 
@@ -113,5 +125,6 @@ class LayoutAnswer(Answer, frozen=True):
     members: list[Member]
     marks: list[Mark]
     cut_list: list[CutRow]
+    anchors: Annotated[list[Anchor], Meta(description="Bolts of a wall on a slab, from left to right.")]
     stocks: list[Stock]
     findings: list[Finding]
