@@ -10,6 +10,7 @@ from tests.property.geometry import UPRIGHT_ROLES, Box, Span, bands, boxes, merg
 
 from wallwright.domain.members import Layout, Member
 from wallwright.domain.wall import Opening, Wall
+from wallwright.lengths import INCH
 
 
 def faults_of_boxes(layout: Layout) -> list[str]:
@@ -94,6 +95,38 @@ def faults_of_joints(layout: Layout) -> list[str]:
             if any(abs(x - y) < wall.plates.cap_offset for y in cuts[other, high]):
                 found.append(f"a {other} is jointed too near the joint at {x} below")
     return found
+
+
+def faults_of_anchors(layout: Layout) -> list[str]:
+    """Placed bolts that break the published distances unsaid, or stand under timber or in a doorway.
+
+    6 ft apart, within 12 in of each end and no nearer than 3-1/2 in, two for each piece (IRC R403.1.6); 1-1/2 in clear
+    of studs (common practice, no source). What cannot be kept is said in a finding.
+    """
+    wall, found = layout.wall, []
+    if wall.floor.kind != "slab" and not wall.floor.anchors:
+        return [f"{len(layout.anchors)} bolts without a slab"] if layout.anchors else []
+    if wall.floor.anchors:
+        return [] if [a.x for a in layout.anchors] == sorted(wall.floor.anchors) else ["the bolts are not those given"]
+    said = {f.code for f in layout.findings}
+    feet = [m for m in layout.members if m.y == wall.stud_bottom and not m.role.endswith("plate")]
+    for anchor in layout.anchors:
+        if any(m.x - INCH * 3 // 2 < anchor.x < m.right + INCH * 3 // 2 for m in feet):
+            found.append(f"{anchor.id} at {anchor.x} does not clear the studs")
+    counted = 0
+    for low, _, _, high, _, _ in (b for m in layout.members if m.role == "bottom-plate" and m.y == 0 for b in boxes(m)):
+        at = [anchor.x for anchor in layout.anchors if low <= anchor.x <= high]
+        counted += len(at)
+        if len(at) < 2 and "anchors-too-few" not in said:
+            found.append(f"{len(at)} bolts hold the piece from {low} to {high}")
+        if at and max(at[0] - low, high - at[-1]) > 12 * INCH and "anchor-far-from-end" not in said:
+            found.append(f"no bolt near an end of the piece from {low} to {high}")
+        if at and min(at[0] - low, high - at[-1]) < 7 * INCH // 2:
+            found.append(f"a bolt too near an end of the piece from {low} to {high}")
+        apart = max((b - a for a, b in itertools.pairwise(at)), default=0)
+        if apart > 72 * INCH and "anchors-too-far-apart" not in said:
+            found.append(f"bolts {apart} apart in the piece from {low} to {high}")
+    return found if counted == len(layout.anchors) else [*found, "a bolt stands in a doorway"]
 
 
 def is_in_bay(layout: Layout, opening: Opening) -> bool:
@@ -305,7 +338,7 @@ def faults_of_marks(layout: Layout) -> list[str]:
 def faults_of_frame(layout: Layout) -> list[str]:
     """Everything that is wrong with a framed wall."""
     judges = (
-        faults_of_boxes, faults_of_plates, faults_of_joints, faults_of_openings, faults_of_bays, faults_of_layout_line,
+        faults_of_boxes, faults_of_plates, faults_of_joints, faults_of_anchors, faults_of_openings, faults_of_bays, faults_of_layout_line,
         faults_of_cut_list, faults_of_marks,
     )  # fmt: skip
     return [fault for judge in judges for fault in judge(layout)]

@@ -1,6 +1,6 @@
 """A wall seen in a mirror, written out here so that the service's own mirror is not its own judge."""
 
-from wallwright.domain.wall import Opening, Tape, Top, Wall
+from wallwright.domain.wall import Floor, Opening, Tape, Top, Wall
 
 
 def mirrored(wall: Wall) -> Wall:
@@ -13,4 +13,7 @@ def mirrored(wall: Wall) -> Wall:
     tape = Tape("right" if wall.tape.start == "left" else "left", wall.tape.zero, wall.tape.offset)
     ridge = None if wall.top.ridge is None else wall.length - wall.top.ridge
     top = Top(wall.top.shape, wall.top.rise, wall.top.run, "left" if wall.top.up == "right" else "right", ridge)
-    return Wall(**{**fields, "left": wall.right, "right": wall.left, "openings": turned, "tape": tape, "top": top})
+    anchors = tuple(wall.length - at for at in reversed(wall.floor.anchors))
+    floor = Floor(wall.floor.kind, wall.floor.rim, wall.floor.panel, wall.floor.treated_plate, anchors)
+    changed = {"left": wall.right, "right": wall.left, "openings": turned, "tape": tape, "top": top, "floor": floor}
+    return Wall(**{**fields, **changed})

@@ -26,6 +26,7 @@ def test_a_mirrored_wall_has_the_mirrored_members(wall: Wall) -> None:
     ours, theirs = layout(wall), layout(mirrored(wall))
     assert _places(ours, None) == _places(theirs, wall.length)
     assert _marks(ours, None) == _marks(theirs, wall.length)
+    assert [a.x for a in ours.anchors] == [wall.length - a.x for a in reversed(theirs.anchors)]
     assert sorted(f.code for f in ours.findings) == sorted(f.code for f in theirs.findings)
 
 

@@ -216,7 +216,11 @@ def walls(draw: st.DrawFn) -> Wall:
         sheathing=Sheathing(sheet, gap=draw(gaps(scale)), under_sheet=under),
     )
     opened = with_openings(wall, draw(openings(scale, wall)))
-    return with_fields(opened, plates=draw(plates(scale, opened)))
+    if floor.kind == "slab" and draw(st.booleans()):
+        # Bolts already cast, wherever they may stand.
+        cast = draw(st.lists(scale.between(0, length), max_size=12, unique=True))
+        floor = Floor("slab", treated_plate=floor.treated_plate, anchors=tuple(cast))
+    return with_fields(opened, plates=draw(plates(scale, opened)), floor=floor)
 
 
 @st.composite

@@ -1,6 +1,7 @@
 """Anchor bolts that hold a plate to concrete. Source: IRC R403.1.6, all editions alike."""
 
 from fractions import Fraction
+from typing import Final
 
 import msgspec
 
@@ -32,6 +33,21 @@ def bolts(rules: str) -> Bolts:
         inch(row["embedment_in"]),
         row["least_bolts"],
     )
+
+
+_RULE: Final = bolts("irc-2021")
+DIAMETER: Final = _RULE.diameter
+SPACING: Final = _RULE.max_spacing
+"""Greatest distance from bolt to bolt, on the grid; this and what follows are alike in all editions held."""
+END_MOST: Final = _RULE.end_most
+"""A bolt stands within this of each end of every plate piece."""
+END_LEAST: Final = _RULE.end_least
+"""No bolt stands nearer than this to an end."""
+LEAST_FOR_EACH_PIECE: Final = _RULE.least_count
+EMBEDMENT: Final = _RULE.embedment
+"""How far a bolt reaches into the concrete."""
+WASHER_SIDE: Final = inch(rows("anchor_washers")[0]["side_in"])
+"""Side of the plate washers that are asked for along braced wall lines in high seismic categories."""
 
 
 def least_count(rules: str, piece: int) -> int:
