@@ -193,7 +193,7 @@ KINDS: Final[dict[str, Kind]] = {
         "The piece of bottom plate from {from} to {to} has {given} anchor bolts; the published least is {limit}.",
         "Too few anchor bolts",
         "Each piece of plate, as it is left once doors are cut out, takes two bolts or more.",
-        "Add a bolt, join the piece to its neighbour, or ask for an approved anchor.",
+        "Add a bolt, join the piece to its neighbour, or have another anchor chosen by someone licensed to do so.",
         OWN_RULE,
     ),
     "anchor-far-from-end": Kind(

@@ -142,9 +142,9 @@ def _turned(fault: Fault, wall: Wall) -> Fault:
         turned = ((n, wall.length - v if n == "given" and isinstance(v, int) else v) for n, v in fault.values)
         return replace(fault, values=tuple(turned))
     if fault.pointer.startswith("/floor/anchors/"):
-        number = len(wall.floor.anchors) - 1 - int(fault.pointer.rpartition("/")[2])
-        turned = ((n, wall.floor.anchors[number] if n == "given" else v) for n, v in fault.values)
-        return Fault(fault.code, f"/floor/anchors/{number}", tuple(turned))
+        bolt = len(wall.floor.anchors) - 1 - int(fault.pointer.rpartition("/")[2])
+        turned = ((n, wall.floor.anchors[bolt] if n == "given" else v) for n, v in fault.values)
+        return Fault(fault.code, f"/floor/anchors/{bolt}", tuple(turned))
     if not fault.pointer.startswith("/openings/"):
         return fault
     _, _, number, *rest = fault.pointer.split("/")
