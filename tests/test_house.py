@@ -6,7 +6,7 @@ from pathlib import Path
 import pytest
 
 ROOT = Path(__file__).parent.parent
-FLOOR = {"lengths", "sources", "kinds", "size_kinds", "findings"}
+FLOOR = {"lengths", "sources", "findings"}
 MAY_IMPORT = {
     "domain": FLOOR | {"domain", "published"},
     "published": FLOOR | {"published"},
@@ -164,9 +164,9 @@ def test_a_page_that_reaches_past_the_operations_is_found(tmp_path):
 
 def test_every_module_has_a_room():
     loose = {path.stem for path in (ROOT / "service/wallwright").glob("*.py")}
-    assert loose == FLOOR | {"__init__", "command"}
     rooms = {path.parent.name for path in (ROOT / "service/wallwright").glob("*/__init__.py")}
-    assert rooms <= set(MAY_IMPORT)
+    assert loose | (rooms & FLOOR) == FLOOR | {"__init__", "command"}
+    assert rooms - FLOOR <= set(MAY_IMPORT)
 
 
 def test_nobody_imports_the_folders_by_name():
@@ -184,5 +184,5 @@ def test_the_top_level_holds_only_what_it_may():
 def test_modules_stay_short():
     for path in [*modules(), *(ROOT / "viewer").rglob("*.py")]:
         # The catalogue of texts grows with every capability and holds no code to follow.
-        most = 1000 if path.name == "findings.py" else 500
+        most = 500
         assert len(path.read_text(encoding="utf-8").splitlines()) <= most, path

@@ -17,7 +17,10 @@ from wallwright.findings import Fault, PlanRefused
 from wallwright.lengths import FOOT, INCH
 from wallwright.published.tables import TABLES
 
-MAY_REFUSE = {"header-does-not-fit", "opening-too-near-end", "openings-too-near"}
+MAY_REFUSE = {
+    "header-does-not-fit", "opening-too-near-end", "openings-too-near", "opening-has-no-place", "no-room-for-opening",
+    "sill-too-high", "header-deeper-than-wall",
+}  # fmt: skip
 """A header as deep, or as many jacks, as the table asks for may have no room; all else must be framed."""
 
 

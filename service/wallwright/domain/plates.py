@@ -232,7 +232,10 @@ def _with(rest: _Chain | None, layer: Layer, here: int, joint: int | None, *, be
 
 
 def _least_stock(wall: Wall, parts: list[Part], number: int) -> int:
-    """The shortest stock with which a stack of plates can be jointed; the longest plate's own length always serves."""
+    """A longer stock with which a stack of plates can be jointed, about the shortest; the longest plate's own length serves.
+
+    It is sought among the distances of the places where a joint may lie, by halving.
+    """
     given = wall.plates.stock_length or 0
     stops = [(layer.left, *layer.spots, layer.right) for layer in _stacks(wall, parts)[number].layers]
     lengths = sorted({b - a for ends in stops for a in ends for b in ends if b - a > given})

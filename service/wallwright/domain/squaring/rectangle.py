@@ -169,7 +169,10 @@ def _in_convex(outline: Sequence[Spot]) -> tuple[float, float, float, float]:
             if high > 0 and width * high > best * height:
                 best, height = width, high
     x, y = _corner(edges, best, height, outline)
-    return x, y, best, height
+    # Where a side is nearly level or upright the lines of the roof may miss by a hair: the box gives way by as much.
+    past = max(nx * x + ny * y + max(nx, 0.0) * best + max(ny, 0.0) * height - far for nx, ny, far in edges)
+    give = min(max(past, 0.0), best / 2, height / 2)
+    return x + give, y + give, best - 2 * give, height - 2 * give
 
 
 def _edges(outline: Sequence[Spot]) -> list[Edge]:

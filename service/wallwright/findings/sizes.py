@@ -2,7 +2,7 @@
 
 from typing import Final
 
-from wallwright.kinds import Kind
+from wallwright.findings.kind import Kind
 from wallwright.sources import OWN_RULE
 
 SIZE_KINDS: Final[dict[str, Kind]] = {

@@ -18,3 +18,12 @@ class Kind(msgspec.Struct, frozen=True):
     meaning: str
     cure: str
     source: Source
+
+
+class FaultKind(msgspec.Struct, frozen=True):
+    """What a fault's code means: its text (given, allowed, cure) and the page that explains it."""
+
+    text: str
+    title: str
+    meaning: str
+    cure: str

@@ -1,0 +1,242 @@
+"""Why a plan is refused: the text of each fault, and the page that explains it."""
+
+from typing import Final
+
+from wallwright.findings.kind import FaultKind
+
+FAULTS: Final[dict[str, FaultKind]] = {
+    "length-out-of-range": FaultKind(
+        "{given} is given; allowed is from {least} to {most}.",
+        "Length out of range",
+        "A length is outside the contract's limits.",
+        "Give a length within the limits named.",
+    ),
+    "through-walls-not-opposite": FaultKind(
+        "The through walls given are {given}; give front and back, or right and left.",
+        "Through walls not opposite",
+        "The walls that run past the corners are one of the two opposite pairs.",
+        "Give one of the two pairs.",
+    ),
+    "stock-unknown": FaultKind(
+        "{given} has no dressed size; give a nominal name such as 2x4, millimetres such as 38x89, "
+        "or dressed inches such as 1-1/2x3-1/2.",
+        "Unknown section",
+        "The name is of a known form, but no section has it.",
+        "Give another name, or the sizes as an object.",
+    ),
+    "slope-missing": FaultKind(
+        "A {shape} needs its slope: give `rise` above 0, and `run` where it is not 12.",
+        "Slope missing",
+        "A sloped top or roof was asked for without a rise.",
+        "Give `rise` and `run`, such as 3 and 12.",
+    ),
+    "slope-too-steep": FaultKind(
+        "The slope is steeper than {most}, the steepest that is framed.",
+        "Slope too steep",
+        "A wall whose top is so steep is framed otherwise.",
+        "Take a flatter slope.",
+    ),
+    "ridge-outside-wall": FaultKind(
+        "The ridge is at {given}; it can be from {least} to {most}.",
+        "Ridge outside the wall",
+        "A gable's ridge stands over its plate, at least a stud's thickness from either end.",
+        "Move the ridge, or take a rake.",
+    ),
+    "top-too-high": FaultKind(
+        "The top reaches {given} at its highest; it can be at most {most} high there, so the height at most {height}.",
+        "Top too high",
+        "The wall rises past the greatest height that is framed.",
+        "Lower the wall, or take a flatter slope.",
+    ),
+    "lying-sheets": FaultKind(
+        "Lying sheets are not laid out; give direction upright.",
+        "Lying sheets",
+        "Sheets are laid out upright by this version.",
+        "Give `sheathing.direction` as `upright`.",
+    ),
+    "wall-too-short": FaultKind(
+        "The wall is {given} long; its end posts alone take {least}. Make it at least that long, or choose single posts.",
+        "Wall too short",
+        "The posts at both ends would overlap.",
+        "Lengthen the wall or choose smaller posts.",
+    ),
+    "wall-too-low": FaultKind(
+        "The wall is {given} high; its plates and the shortest stud take {least}. Make it at least that high.",
+        "Wall too low",
+        "There is no room for studs between the plates.",
+        "Raise the wall, or take fewer plates.",
+    ),
+    "spacing-too-close": FaultKind(
+        "The spacing is {given}; with these studs and posts it must be at least {least}.",
+        "Spacing too close",
+        "Studs so close would overlap one another or the posts.",
+        "Widen the spacing.",
+    ),
+    "cap-too-short": FaultKind(
+        "The cap lap is {given}, and with the other end's nothing is left of the cap plate; here it must be at least "
+        "{least}.",
+        "No cap plate left",
+        "The cap plate stops so far short of the ends that nothing is left of it.",
+        "Give smaller negative laps.",
+    ),
+    "face-too-narrow": FaultKind(
+        "The sheathing lap is {given}, and with the other end's no face is left to skin; here it must be at least {least}.",
+        "No face left to skin",
+        "The sheathing stops so far short of the ends that nothing is left of it.",
+        "Give smaller negative laps.",
+    ),
+    "opening-outside-wall": FaultKind(
+        "The opening {opening} starts at {given} and does not lie within the wall; the nearest place with room for its "
+        "jacks and kings is {nearest}.",
+        "Opening outside the wall",
+        "The opening reaches past an end of the plate.",
+        "Move it, or make it narrower.",
+    ),
+    "opening-too-narrow": FaultKind(
+        "The opening {opening} is {given} wide; the least is {least}.",
+        "Opening too narrow",
+        "The opening is narrower than a stud.",
+        "Make it at least as wide as a stud is thick.",
+    ),
+    "opening-too-high": FaultKind(
+        "The opening {opening} is {given} high and reaches into the top plates; the most is {most}, "
+        "or raise the wall to {wall_height}.",
+        "Opening too high",
+        "The head lies above the underside of the top plates.",
+        "Lower the head or raise the wall.",
+    ),
+    "sill-too-low": FaultKind(
+        "The sill of {opening} is at {given}; it is 0 for a door, or at least {least}.",
+        "Sill too low",
+        "A rough sill needs room above the bottom plate.",
+        "Give 0 for a door, or raise the sill.",
+    ),
+    "header-does-not-fit": FaultKind(
+        "Over {opening} there is {room} below the plates and a {stock} header takes {deep}. The opening can be at most "
+        "{most} high, or the wall at least {wall_height}.",
+        "Header does not fit",
+        "The header would reach into the top plates.",
+        "Lower the opening's head, raise the wall, or take a shallower header.",
+    ),
+    "header-too-thick": FaultKind(
+        "The header over {opening} ({plies} plies of {stock} and its spacer) is {given} thick; the wall's depth is {most}. "
+        "Plies that fit: {fit}.",
+        "Header too thick",
+        "The header would stand out from the wall.",
+        "Take fewer plies, a thinner spacer, or deeper studs.",
+    ),
+    "openings-collide": FaultKind(
+        "The opening {opening} starts at {given} and overlaps {other}; the nearest place with room for its jacks and kings "
+        "is {nearest}.",
+        "Openings collide",
+        "Two openings overlap along the wall.",
+        "Move one of them.",
+    ),
+    "anchor-outside-wall": FaultKind(
+        "A bolt is given at {given}; the bottom plate is {most} long.",
+        "Bolt outside the wall",
+        "Bolts already cast are given from the plate's left end.",
+        "Give the bolt's distance from the plate's left end, or leave it out.",
+    ),
+    "no-plate-joint": FaultKind(
+        "With plates {given} long the {plates} cannot be jointed over studs, clear of door openings and, layer from "
+        "layer, {offset} apart. Stock {least} long works.",
+        "No place for a plate's joint",
+        "Plates are jointed over the middle of a stud, and the cap plate's joints stand apart from those below it.",
+        "Give a longer `plates.stock_length`, or leave it out where plates of the wall's whole length are to be had.",
+    ),
+    "opening-too-near-end": FaultKind(
+        "The opening {opening} starts at {given}, too near the end for its jacks and king; the nearest place with room for "
+        "them is {nearest}.",
+        "Opening too near the end",
+        "Jack studs, and a king stud unless the end's post serves as one, need room beside the opening.",
+        "Move the opening, or make it narrower.",
+    ),
+    "openings-too-near": FaultKind(
+        "The opening {opening} starts at {given}, too near {other} for jacks and a shared king; the nearest place with room "
+        "for them is {nearest}.",
+        "Openings too near each other",
+        "Two openings may share a king stud; each needs its own jacks.",
+        "Move one of them.",
+    ),
+    "opening-has-no-place": FaultKind(
+        "The opening {opening} is {given} wide and finds no place with its jacks and kings beside the other openings; the "
+        "widest that does is {most}, with its left side at {nearest}.",
+        "No place for the opening",
+        "Between the posts and the other openings no stretch is wide enough for the opening, its jacks and its kings.",
+        "Make it narrower, move the others, or lengthen the wall.",
+    ),
+    "no-room-for-opening": FaultKind(
+        "The opening {opening} finds no room between the posts and the other openings, however narrow. Leave it out, or make "
+        "the wall at least {least} long.",
+        "No room for another opening",
+        "Between the posts and the other openings no stretch takes even a narrow opening with its jacks and kings.",
+        "Leave it out, move the others, or lengthen the wall.",
+    ),
+    "sill-too-high": FaultKind(
+        "The sill of {opening} is at {given}, which leaves no height between sill and head; it can be at most {most}, or the wall at "
+        "least {wall_height} high.",
+        "Sill too high",
+        "Below the header, or below the plates, no height is left for the opening.",
+        "Lower the sill or raise the wall.",
+    ),
+    "header-deeper-than-wall": FaultKind(
+        "A {stock} header over {opening} is {deep} deep, and between the plates there is {room}. Take a shallower one, or make "
+        "the wall at least {wall_height} high.",
+        "Header deeper than the wall",
+        "The header leaves no height for an opening.",
+        "Take a shallower header or raise the wall.",
+    ),
+    "no-level-seam": FaultKind(
+        "No level seam {given} or less above the sheets' foot finds timber behind it all along the wall. "
+        "Take a sheet at least {least} long, or move the openings' heads and sills.",
+        "No place for a level seam",
+        "The strip above the sheets would have no timber behind its lower edge.",
+        "Take a sheet that covers the wall's height.",
+    ),
+    "footprint-too-small": FaultKind(
+        "The footprint is {given}; the walls that it lies between and the posts of those that it holds take {least}. "
+        "Make it at least that.",
+        "Footprint too small",
+        "No room is left for a wall with its posts between the through walls.",
+        "Make the footprint larger.",
+    ),
+    "sides-incomplete": FaultKind(
+        "One of top and right is given; give both, or neither. With the other side as its opposite, give {nearest}.",
+        "Sides incomplete",
+        "A frame is measured on two sides or on all four.",
+        "Give both `top` and `right`, or neither.",
+    ),
+    "sides-fit-no-frame": FaultKind(
+        "The top is {given}; with these sides no frame comes near square. The bottom plate's {nearest} would.",
+        "Sides fit no frame",
+        "Opposite sides differ so much that no corner comes within 45 degrees of square.",
+        "Measure the sides again.",
+    ),
+    "diagonal-impossible": FaultKind(
+        "{given} is given; a frame of these sides, within 45 degrees of square, has from {least} to {most}. "
+        "The nearest is {nearest}.",
+        "Diagonal impossible",
+        "No frame of these sides has such a diagonal.",
+        "Measure the diagonal again.",
+    ),
+    "lengths-do-not-close": FaultKind(
+        "{given} is given; with the {one} and {other} sides it must be from {least} to {most}. The nearest is {nearest}.",
+        "Lengths do not close",
+        "One side of a triangle is never longer than the other two, nor shorter than their difference.",
+        "Measure the diagonal and both sides again.",
+    ),
+    "sides-cross": FaultKind(
+        "{given} is given; so the {one} and {other} sides cross. {nearest}, which was given as a diagonal, would close "
+        "the deck here: sides and diagonals may be swapped.",
+        "Sides cross",
+        "In the order given the sides of the deck cross one another.",
+        "Give the lengths in order: front, right, back, left, and the diagonals apart.",
+    ),
+    "deck-flat": FaultKind(
+        "{given} is given; so the corners lie on one line. A square corner would give {nearest}.",
+        "Deck flat",
+        "The lengths enclose no area.",
+        "Measure the diagonals again.",
+    ),
+}
