@@ -26,7 +26,7 @@ def followed(query: str) -> tuple[str, str]:
     assert answer.status_code == 303
     path, _, place = answer.headers["location"].partition("#")
     assert path.startswith("/?")
-    assert path.endswith("&edit=1")
+    assert path.endswith(("&edit=1", "&edit=1&read=in", "&edit=1&read=mm"))
     shown = page(path)
     assert not shown.all("svg")
     assert shown.text.count("Error") == 0

@@ -167,3 +167,35 @@ def test_the_reference_tells_the_whole_document():
             assert squeezed(inner.get("description", "")) in squeezed(text)
     for code in CODES:
         assert code in text
+
+
+def test_the_marks_say_what_the_tape_reads_at_the_plates_own_end():
+    # A butt wall's tape is hooked at the sheathing's edge, past the plate by the depth of the wall that it meets,
+    # the slip gap and the sheet: 3-1/2 + 1/16 + 7/16 = 4 in.
+    text = get(f"/?{EXAMPLE}").text
+    right = text[text.index('id="wall-right"') : text.index('id="wall-back"')]
+    front = text[text.index('id="wall-front"') : text.index('id="wall-right"')]
+    assert re.search(r'<th scope="row">4&#34;</th><td>hold</td><td>the plate&#39;s left end</td>', right)
+    assert "the plate's end reads 4&quot;" in right
+    assert "hold" not in front
+
+
+def test_a_notched_piece_is_not_said_to_be_a_plain_one():
+    text = get(f"/?{EXAMPLE}").text
+    front = text[text.index('id="wall-front"') : text.index('id="wall-right"')]
+    assert front.count("cut to its outline") == 2
+    assert "From the sheet&#39;s lower left corner" in front or "From the sheet's lower left corner" in front
+
+
+def test_packing_says_what_it_is_ripped_to():
+    text = get(f"/?{EXAMPLE}").text
+    assert re.search(r"2x4 ripped to [0-9 /]+&#34;", text)
+
+
+def test_units_changed_without_their_button_are_told():
+    kept = EXAMPLE.replace("units=in", "units=mm").replace("was=mm", "was=in")
+    query = kept if "was=" in kept else f"was=in&{kept}"
+    answer = get(f"/?{query}")
+    assert answer.status_code == 303
+    page_after = get(answer.headers["location"].partition("#")[0])
+    assert "Numbers without a mark were read in inches" in page_after.text

@@ -8,6 +8,7 @@ from typing import Any, Final
 
 import msgspec
 from markupsafe import Markup
+from msgspec import UnsetType
 
 from wallwright.operations.converters import CONVERTERS
 from wallwright.operations.table import BY_NAME
@@ -53,7 +54,8 @@ class PieceRow(msgspec.Struct):
     id: str
     sheet: str
     size: str
-    cut_outs: int
+    cut: str
+    lines: list[str]
     stage: str
 
 
@@ -148,21 +150,53 @@ def _mark_rows(layout: LayoutAnswer) -> list[MarkRow]:
         word = mark.plate.rpartition("-")[0].removesuffix("-plate")
         if word not in plates:
             plates.append(word)
-    return [
+    found = [
         MarkRow(tape, sign, member.replace("-", " "), " and ".join(plates))
         for (_, tape, sign, member), plates in rows.items()
     ]
+    return [*_plate_end(layout), *found]
+
+
+def _plate_end(layout: LayoutAnswer) -> list[MarkRow]:
+    """What the tape reads at the plate's own end, where it is hooked elsewhere: nothing stands there to hook yet."""
+    tape = layout.wall.layout
+    if not layout.marks or isinstance(tape, UnsetType):
+        return []
+    mark = layout.marks[0]
+    bottom = [member for member in layout.members if member.role == "bottom-plate"]
+    if tape.from_ == "left":
+        reading = mark.reading - mark.at
+    else:
+        reading = mark.reading + mark.at - max(member.x + member.width for member in bottom)
+    if not round(reading, 5):
+        return []
+    return [MarkRow(tape_of(reading, layout.wall.units), "hold", f"the plate's {tape.from_} end", "bottom and top")]
 
 
 def _piece_row(piece: Piece, wall: Wall) -> PieceRow:
     spans = []
     for axis in (0, 1):
         values = [point[axis] for point in piece.outline]
-        spans.append(_tape(max(values) - min(values), wall.units))
-    return PieceRow(piece.id, piece.sheet, " x ".join(spans), len(piece.cut_outs), piece.stage.replace("-", " "))
+        spans.append(tape_of(max(values) - min(values), wall.units))
+    holes = len(piece.cut_outs)
+    kinds = ["cut to its outline"] if _is_notched(piece) else []
+    kinds += [f"{holes} {'opening' if holes == 1 else 'openings'} cut out"] if holes else []
+    lines = [
+        f"{x1}, {y1} to {x2}, {y2}"
+        for x1, y1, x2, y2 in (line.tape for line in piece.cut_lines)
+    ]  # fmt: skip
+    return PieceRow(
+        piece.id, piece.sheet, " x ".join(spans), "; ".join(kinds) or "straight", lines, piece.stage.replace("-", " ")
+    )
 
 
-def _tape(number: float, units: Units) -> str:
+def _is_notched(piece: Piece) -> bool:
+    """Whether a piece is more than a rectangle from its sheet."""
+    xs, ys = ({point[axis] for point in piece.outline} for axis in (0, 1))
+    return len(xs) > 2 or len(ys) > 2
+
+
+def tape_of(number: float, units: Units) -> str:
     """A number of an answer as a person reads it on the tape."""
     given: Given = read_length(Offset, Decimal(str(number)))
     assert given.measure is not None  # noqa: S101 - a length that was read has its measure

@@ -31,6 +31,8 @@ class Form(msgspec.Struct):
     openings: dict[str, list[Row]]
     action: str = ""
     editing: bool = False
+    read_as: str = ""
+    """The units in which bare numbers were read just now, where these were then changed."""
 
     @property
     def changes(self) -> bool:
@@ -79,6 +81,7 @@ def read(query: bytes) -> Form:
         {side: [rows[side][number] for number in sorted(rows[side])][:OPENINGS_MAX] for side in SIDES},
         known.get("do", ""),
         "edit" in known,
+        known.get("read", "") if known.get("read") in ("in", "mm") else "",
     )
 
 

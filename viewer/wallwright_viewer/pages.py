@@ -14,7 +14,7 @@ from litestar.handlers import HTTPRouteHandler
 from wallwright.findings import PlanRefused
 from wallwright.wire.limits import OPENINGS_MAX
 from wallwright_viewer import fields, form, question
-from wallwright_viewer.answer import BuildingPage, Packer, building_page, curl
+from wallwright_viewer.answer import BuildingPage, Packer, building_page, curl, tape_of
 from wallwright_viewer.reference import reference
 
 AnyRequest = Request[Any, Any, Any]
@@ -85,7 +85,8 @@ def _building(packed: Packer) -> HTTPRouteHandler:
         if filled.changes:
             place = filled.action.split("-")[1] if filled.action.count("-") else "form"
             anchor = place if place in fields.SIDES else "form"
-            location = f"/?{form.edit_link(form.changed(filled))}#{anchor}"
+            read_as = f"&read={filled.was}" if filled.units != filled.was else ""
+            location = f"/?{form.edit_link(form.changed(filled))}{read_as}#{anchor}"
             return Response(b"", status_code=303, media_type="text/html", headers={"location": location})
         return _html(building_html(filled, packed, str(request.base_url).rstrip("/"), not filled.editing))
 
@@ -118,6 +119,7 @@ def building_html(filled: form.Form, packed: Packer, base: str, answered: bool =
         labels=_labels(filled),
         edit=form.edit_link(filled),
         curl=lambda drawing: curl(drawing, base),
+        tape=lambda number: tape_of(number, filled.units),
     )
 
 

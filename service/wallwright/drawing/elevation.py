@@ -44,6 +44,10 @@ def framing_scene(layout: Layout, units: Units, revision: str) -> Scene:
     hook = "sheathing's edge" if wall.tape.zero == "sheathing" else "plate's end"
     studs = f"{wall.stud.name} at {tape_text(wall.spacing, units)} on centre"
     seen = f"Framing from outside: {studs}; tape hooked at the {hook}, {wall.tape.start} end"
+    at_end = wall.reading(0 if wall.tape.start == "left" else wall.length)
+    if at_end:
+        # Nothing stands there to hook before the sheets are on, so that the plate's own end is told.
+        seen += f": the plate's end reads {tape_text(at_end, units)}"
     shapes += title_strip(view, wall.name, seen, units, revision, wall.rules)
     description = (
         f"{tape_text(wall.length, units)} long, {tape_text(highest, units)} high, studs {wall.stud.name} at "

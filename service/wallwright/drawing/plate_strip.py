@@ -55,6 +55,8 @@ def _strip(view: View, layout: Layout, units: Units, pieces: list[Member], y: fl
     legend = f"{pieces[0].role.replace('-', ' ')}: X stud, C centre line{hole}; tape readings"
     if pieces[0].outline:
         legend += ", level, from the bottom plate"
+    if any(piece.cut_outs for piece in pieces):
+        legend += "; the lined stretch is cut out after raising"
     shapes.append(Text(min(view.x(0), view.width / 2), y - 0.8, legend))
     over: Shapes = []
     lines: list[tuple[float, float, float, float]] = []
@@ -97,7 +99,7 @@ def _hole(view: View, anchor: Anchor, y: float, units: Units) -> Area:
 
 def _cut_out(left: float, right: float, y: float) -> Shapes:
     """What is written over the part of a plate that is sawn out once the wall stands, as much as fits."""
-    for words in ("cut out after raising", "cut out"):
+    for words in ("cut out after raising", "after raising"):
         half = text_width(words) / 2 + 0.5
         if 2 * half + 3 <= right - left:
             middle = (left + right) / 2
