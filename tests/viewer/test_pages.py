@@ -184,7 +184,7 @@ def test_a_notched_piece_is_not_said_to_be_a_plain_one():
     text = get(f"/?{EXAMPLE}").text
     front = text[text.index('id="wall-front"') : text.index('id="wall-right"')]
     assert front.count("cut to its outline") == 2
-    assert "From the sheet&#39;s lower left corner" in front or "From the sheet's lower left corner" in front
+    assert re.search(r"<li>[^<]+, [^<]+ to [^<]+, [^<]+</li>", front)
 
 
 def test_packing_says_what_it_is_ripped_to():
