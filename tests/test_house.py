@@ -16,9 +16,9 @@ MAY_IMPORT = {
     "api": FLOOR | {"operations", "wire", "api", "drawing.svg", ""},
 }
 DOMAIN_ORDER = [
-    "defaults stock", "wall", "slopes", "members parts", "bevels mirror skin grid sizing", "openings", "slope_checks uprights full_height",
+    "defaults stock", "wall", "slopes", "members parts", "bevels mirror skin grid sizing", "posts", "opening_faults", "openings", "slope_checks uprights full_height",
     "offers checks sloped carriers bays roofs", "seams rows", "slope_rows", "compared plates plate_notes", "notes cut_list", "anchors", "anchor_notes",
-    "layout outlines", "skin_notes skin_seams", "sheathing", "framed building_sizes", "building", "squaring",
+    "layout outlines", "skin_notes skin_seams", "sheathing", "framed building_sizes", "built", "building_notes", "building", "squaring",
 ]  # fmt: skip
 
 
@@ -85,32 +85,32 @@ def test_a_planted_breach_is_found(tmp_path):
     assert len(breaches(planted, ["wallwright", "domain"])) == 2
 
 
-def test_each_step_of_the_domain_takes_only_earlier_ones():
-    order = {name: place for place, names in enumerate(DOMAIN_ORDER) for name in names.split()}
-    for path in (ROOT / "service/wallwright/domain").glob("*.py"):
+def steps(folder: str, ranks: list[str]) -> list[tuple[str, list[str], dict[str, int]]]:
+    """Each module of a folder of the domain with each name of the domain that it imports, split, and the order's ranks."""
+    order = {name: place for place, names in enumerate(ranks) for name in names.split()}
+    found = []
+    for path in (ROOT / "service/wallwright/domain" / folder).glob("*.py"):
         if path.stem == "__init__":
             continue
         assert path.stem in order, f"{path.stem} has no place in the order"
         for name in imports(path, package_of(path)):
             parts = name.split(".")
             if parts[:2] == ["wallwright", "domain"] and len(parts) > 2:
-                step = parts[2]
-                assert order[step] <= order[path.stem], f"{path.stem} takes {step}, which comes later"
-                assert step != path.stem
+                found.append((path.stem, parts, order))
+    return found
+
+
+def test_each_step_of_the_domain_takes_only_earlier_ones():
+    for own, parts, order in steps("", DOMAIN_ORDER):
+        assert order[parts[2]] <= order[own], f"{own} takes {parts[2]}, which comes later"
+        assert parts[2] != own
 
 
 def test_each_step_of_squaring_takes_only_earlier_ones():
-    order = {name: place for place, names in enumerate(SQUARING_ORDER) for name in names.split()}
-    for path in (ROOT / "service/wallwright/domain/squaring").glob("*.py"):
-        if path.stem == "__init__":
-            continue
-        assert path.stem in order, f"{path.stem} has no place in the order"
-        for name in imports(path, package_of(path)):
-            parts = name.split(".")
-            if parts[:2] == ["wallwright", "domain"]:
-                earlier = parts[2] == "defaults" or order[parts[3]] < order[path.stem]
-                # What was asked is named for types only.
-                assert earlier or (path.stem, parts[3]) == ("notes", "frame"), f"{path.stem} takes {name}"
+    for own, parts, order in steps("squaring", SQUARING_ORDER):
+        earlier = parts[2] == "defaults" or order[parts[3]] < order[own]
+        # What was asked is named for types only.
+        assert earlier or (own, parts[3]) == ("notes", "frame"), f"{own} takes {'.'.join(parts)}"
 
 
 def test_the_domain_touches_neither_web_nor_files_nor_clock():

@@ -16,7 +16,7 @@ from tests.strategies.walls import walls
 
 from wallwright.domain.building import build
 from wallwright.operations.building import to_wire_building
-from wallwright.operations.walls import to_wire
+from wallwright.operations.completed import to_wire
 from wallwright.wire.base import encode_length
 
 COUNT = max(10, int(os.environ.get("WALLWRIGHT_SCHEMA_EXAMPLES", "40")) // 4)

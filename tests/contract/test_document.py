@@ -13,8 +13,8 @@ from tests.strategies.loads import loaded_walls
 from tests.strategies.slopes import sloped_walls
 from tests.strategies.walls import walls
 
+from wallwright.operations.completed import to_wire
 from wallwright.operations.table import OPERATIONS
-from wallwright.operations.walls import to_wire
 from wallwright.wire.base import encode_length
 
 DOCUMENT = json.loads(files()["wallwright.json"])

@@ -11,7 +11,7 @@ from tests.api.client import WALL, post
 
 from wallwright.api.links import packed
 from wallwright.api.reader import Reader
-from wallwright.domain import building as domain_building
+from wallwright.domain import built as domain_building
 from wallwright.domain import members, skin, slopes
 from wallwright.domain.squaring import deck, doubt, frame, measured, placing, standing
 from wallwright.operations.csv import csv_text

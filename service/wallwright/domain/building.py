@@ -6,24 +6,20 @@ sheet; its cap plate runs over the through wall, whose own cap stops short. Oppo
 out from the same end of the building, so that their studs face each other.
 """
 
-from typing import Literal
-
 import msgspec
 from msgspec.structs import replace
 
-from wallwright.domain.building_sizes import Line, bracing_findings, permit_finding
+from wallwright.domain.building_notes import building_findings, order_of_work
+from wallwright.domain.built import SIDES, Building, Built, BuiltWall, Corner, SidePlan, Total, framing_size, has_beam
 from wallwright.domain.checks import least_length
-from wallwright.domain.framed import Framed, framed, skinned
-from wallwright.domain.members import Layout
+from wallwright.domain.framed import framed, skinned
 from wallwright.domain.roofs import Roof, SideName, Under
-from wallwright.domain.skin import Skin
 from wallwright.domain.slope_checks import HIGHEST, STEEPEST
 from wallwright.domain.wall import Carries, End, Meets, Opening, PostKind, Side, Wall
-from wallwright.findings import Fault, Finding, Offer, PlanRefused, Value, at_least, at_most
+from wallwright.findings import Fault, Offer, PlanRefused, Value, at_least, at_most
 
 __all__ = ["SIDES", "Building", "Built", "BuiltWall", "Roof", "SideName", "SidePlan", "build", "closed"]
 
-SIDES: tuple[SideName, ...] = ("front", "right", "back", "left")
 _FROM: dict[SideName, Side] = {"front": "left", "right": "left", "back": "right", "left": "right"}
 """Front and right are laid out from their left end, back and left from their right: the building's same end."""
 _NEIGHBOUR: dict[SideName, tuple[SideName, SideName]] = {
@@ -33,92 +29,6 @@ _NEIGHBOUR: dict[SideName, tuple[SideName, SideName]] = {
     "left": ("back", "front"),
 }
 """The walls met at each wall's left and right end, as seen from outside."""
-
-
-class SidePlan(msgspec.Struct, frozen=True):
-    """What is asked of one wall. ``wall`` holds every field that does not follow from the building.
-
-    ``left_post``, ``right_post``, ``start`` and ``under_sheet`` are None where they were not given.
-    """
-
-    wall: Wall
-    left_post: PostKind | None = None
-    right_post: PostKind | None = None
-    start: Side | None = None
-    under_sheet: int | None = None
-
-
-class Building(msgspec.Struct, frozen=True):
-    """A building to be walled. ``width`` runs along the front, ``depth`` along the sides."""
-
-    width: int
-    depth: int
-    wall_height: int
-    sides: dict[SideName, SidePlan]
-    name: str = ""
-    measured_to: Literal["framing", "sheathing"] = "framing"
-    roof: Roof = Roof()
-    slip_gap: int = 0
-    through: tuple[SideName, SideName] = ("front", "back")
-
-
-class Corner(msgspec.Struct, frozen=True, gc=False):
-    """Where two walls meet: which runs through, which butts, and how sheets and caps lap."""
-
-    name: str
-    through: SideName
-    butt: SideName
-    sheathing_lap: int
-    """How far the butt wall's sheets run past its plate."""
-    cap_lap: int
-    """How far the butt wall's cap runs past its plate; 0 where no cap laps."""
-    slip_gap: int
-
-
-class BuiltWall(msgspec.Struct, frozen=True):
-    """One wall of the building: its side, and everything reckoned of it."""
-
-    side: SideName
-    wall: Wall
-    framed: Framed
-    skin: Skin | None
-
-    @property
-    def layout(self) -> Layout:
-        """The wall's layout."""
-        return self.framed.layout
-
-
-class Step(msgspec.Struct, frozen=True, gc=False):
-    """One step of the order of work."""
-
-    number: int
-    side: str
-    what: str
-
-
-class Total(msgspec.Struct, frozen=True, gc=False):
-    """Pieces of one section and length over all walls."""
-
-    stock: str
-    length: int
-    count: int
-    ripped_to: int | None
-    treated: bool
-
-
-class Built(msgspec.Struct, frozen=True):
-    """A building walled: four complete walls, its corners, totals, order of work and findings."""
-
-    building: Building
-    framing_width: int
-    framing_depth: int
-    walls: tuple[BuiltWall, ...]
-    corners: tuple[Corner, ...]
-    totals: tuple[Total, ...]
-    sheets: int
-    order: tuple[Step, ...]
-    findings: tuple[Finding, ...]
 
 
 def build(building: Building, *, with_skin: bool = True) -> Built:
@@ -142,7 +52,7 @@ def build(building: Building, *, with_skin: bool = True) -> Built:
     sheets = sum(len(built.skin.sheets) for built in walls if built.skin is not None)
     return Built(
         building, width, depth, tuple(walls), corners, _totals(walls), sheets, order_of_work(building),
-        _findings(building, corners, walls),
+        building_findings(building, corners, walls),
     )  # fmt: skip
 
 
@@ -166,19 +76,11 @@ def closed(building: Building) -> Closed:
     walls = tuple(side_wall(building, side, width, depth) for side in SIDES)
     spans = under_roof(building, width, depth).spans
     # The slope stands in the walls; what holds a ridge does not.
-    shape = f"{building.roof.shape}, ridge beam" if _has_beam(building) else building.roof.shape
+    shape = f"{building.roof.shape}, ridge beam" if has_beam(building) else building.roof.shape
     return Closed(
         building.name, building.width, building.depth, building.measured_to, shape, spans,
         building.slip_gap, building.through, walls,
     )  # fmt: skip
-
-
-def framing_size(building: Building) -> tuple[int, int]:
-    """Width and depth over the framing: as stated, or the stated size less a sheet at each side."""
-    if building.measured_to == "framing":
-        return building.width, building.depth
-    skins = {side: plan.wall.sheathing.sheet.thickness for side, plan in building.sides.items()}
-    return building.width - skins["left"] - skins["right"], building.depth - skins["front"] - skins["back"]
 
 
 def side_wall(building: Building, side: SideName, width: int, depth: int) -> Wall:
@@ -342,93 +244,6 @@ def _totals(walls: list[BuiltWall]) -> tuple[Total, ...]:
         Total(stock, length, counts[stock, length, rip, treated], rip, treated)
         for stock, length, rip, treated in ordered
     )
-
-
-def order_of_work(building: Building) -> tuple[Step, ...]:
-    """Which wall first: the through walls stand, then the butt walls slide in between, then caps and lapped sheets."""
-    butts = tuple(side for side in SIDES if side not in building.through)
-    steps: list[tuple[str, str]] = []
-    for side in building.through:
-        steps.append(
-            (
-                side,
-                "Frame and square the wall lying, skin it if the hands can lift it so, raise it, plumb it, brace it.",
-            )
-        )
-    for side in butts:
-        steps.append(
-            (
-                side,
-                "Frame and square the wall lying, fix the sheets that stay within its ends, raise it, slide it in, plumb it, brace it.",
-            )
-        )
-    steps.append(("", "Fasten the corner posts to one another from bottom to top."))
-    for side in butts:
-        steps.append((side, "Fix the cap plate over the through walls, then the sheets that lap the corners."))
-    steps.append(("", "Leave every brace until roof and sheathing hold the tops of the walls."))
-    return tuple(Step(number + 1, side, what) for number, (side, what) in enumerate(steps))
-
-
-def _has_beam(building: Building) -> bool:
-    return building.roof.shape == "gable" and building.roof.ridge == "beam"
-
-
-def _roof_findings(building: Building, walls: list[BuiltWall]) -> list[Finding]:
-    """How far rafters are notched over the walls that carry them, and the posts under a ridge beam."""
-    roof = building.roof
-    if roof.shape == "flat":
-        return []
-    deepest = max(built.wall.depth for built in walls if built.wall.top.shape == "level")
-    found = [Finding("rafter-seat", "/roof", (("seat", deepest), ("notch", -(-deepest * roof.rise // roof.run))))]
-    if _has_beam(building):
-        sides = " and ".join(built.side for built in walls if built.wall.top.shape == "gable")
-        found.append(Finding("ridge-beam-posts", "/roof/ridge", (("walls", sides),)))
-    return found
-
-
-def _findings(building: Building, corners: tuple[Corner, ...], walls: list[BuiltWall]) -> tuple[Finding, ...]:
-    found = [Finding("tie-cap", "/walls", (("corner", corner.name),)) for corner in corners if not corner.cap_lap]
-    for pair in (building.through, tuple(side for side in SIDES if side not in building.through)):
-        found += _footprint_change(pair, walls)
-    found += _roof_findings(building, walls)
-    found.append(Finding("two-people", ""))
-    if any(built.wall.floor.kind == "deck" for built in walls):
-        found.append(Finding("exposed-edge", "/floor"))
-    compared = _compared(building, walls)
-    found += compared
-    found.append(Finding("not-checked-further" if compared else "not-checked", ""))
-    return tuple(found)
-
-
-def _compared(building: Building, walls: list[BuiltWall]) -> list[Finding]:
-    """Area and bracing beside the published figures; nothing where no wall's place is known."""
-    if all(built.wall.site is None for built in walls):
-        return []
-    width, depth = framing_size(building)
-    found = [permit_finding(walls[0].wall.rules, width, depth)]
-    for built in walls:
-        # Lines that face each other stand as far apart as the side between them is long; a flat roof has no ridge.
-        apart = depth if built.side in ("front", "back") else width
-        ridge = 0 if building.roof.shape == "flat" else None
-        found += bracing_findings(Line(built.side, built.wall, apart, ridge))
-    return found
-
-
-def _footprint_change(pair: tuple[str, ...], walls: list[BuiltWall]) -> list[Finding]:
-    """The change of footprint with which both of two opposite walls come out in whole sheets."""
-    changes = set()
-    for built in walls:
-        if built.side in pair:
-            own = [] if built.skin is None else built.skin.findings
-            changes.add(next((finding.values[1:] for finding in own if finding.code == "small-change-saves-rip"), None))
-    if len(changes) != 1 or None in changes:
-        return []
-    (values,) = changes
-    name = "width" if pair[0] in ("front", "back") else "depth"
-    walls_named = " and ".join(side for side in SIDES if side in pair)
-    return [
-        Finding("footprint-saves-rip", f"/footprint/{name}", (("side", name), *(values or ()), ("walls", walls_named)))
-    ]
 
 
 def openings_from_corner(building: Building, side: SideName, openings: tuple[Opening, ...]) -> tuple[Opening, ...]:

@@ -1,6 +1,6 @@
 """What stands in the way of framing a wall at all, before its openings are thought of."""
 
-from wallwright.domain.openings import post_edge
+from wallwright.domain.posts import post_edge
 from wallwright.domain.slope_checks import check_slope, least_height
 from wallwright.domain.wall import Wall
 from wallwright.findings import Fault, Value, at_least, at_most

@@ -6,7 +6,8 @@ fit are set, and the comparison with the table says what is lacking.
 
 from msgspec.structs import replace
 
-from wallwright.domain.openings import Framed, Plan, post_edge
+from wallwright.domain.openings import Framed, Plan
+from wallwright.domain.posts import post_edge
 from wallwright.domain.sizing import kings_needed
 
 

@@ -9,7 +9,8 @@ from collections.abc import Callable
 from msgspec.structs import replace
 
 from wallwright.domain.mirror import mirrored_opening, mirrored_wall
-from wallwright.domain.openings import fits_one_bay, jacks_beside, king_line
+from wallwright.domain.openings import fits_one_bay, jacks_beside
+from wallwright.domain.posts import king_line
 from wallwright.domain.slope_checks import STEEPEST
 from wallwright.domain.wall import Opening, Top, Wall
 from wallwright.findings import Fault, Offer, Value, at_least, at_most

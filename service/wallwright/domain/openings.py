@@ -7,18 +7,19 @@ opening is collected, so that all faults are told at once.
 import msgspec
 from msgspec.structs import replace
 
-from wallwright.domain.grid import Bound, lines_between
+from wallwright.domain.grid import lines_between
+from wallwright.domain.opening_faults import block_room, misplaced, no_room, sizes_faults, too_thick
+from wallwright.domain.posts import left_bound, post_edge, right_bound
 from wallwright.domain.sizing import MOST_JACKS, jacks_needed, sized_header
 from wallwright.domain.slopes import soffit
 from wallwright.domain.stock import NOMINAL
-from wallwright.domain.wall import End, Header, Opening, Wall
-from wallwright.findings import Fault, Offer, Value, at_least, at_most
+from wallwright.domain.wall import Header, Opening, Wall
+from wallwright.findings import Fault
 from wallwright.lengths import inches
 
 DEFAULT_HEADERS = (NOMINAL["2x6"], NOMINAL["2x4"])
 """The plain default header, where the loads are not known, is the deepest of these that fits."""
 _PLY = inches("1 1/2")
-Values = tuple[tuple[str, Value], ...]
 
 
 class Framed(msgspec.Struct, frozen=True):
@@ -68,28 +69,6 @@ class Plan(msgspec.Struct, frozen=True):
     """The wall with each opening as it is framed: a header under the plates makes its opening higher."""
 
 
-def post_edge(wall: Wall, end: End) -> int:
-    """How far the end's post reaches along the plate."""
-    if end.post == "two-stud":
-        return wall.thickness + wall.depth
-    return wall.thickness if end.post == "single" else 3 * wall.thickness
-
-
-def left_bound(wall: Wall) -> Bound:
-    """The left end's post as the bound of the first bay: a two-stud post's bays count to its outer stud."""
-    edge = post_edge(wall, wall.left)
-    half = wall.thickness // 2
-    return Bound(edge, half if wall.left.post == "two-stud" else edge - wall.thickness + half)
-
-
-def right_bound(wall: Wall) -> Bound:
-    """The right end's post as the bound of the last bay."""
-    edge = post_edge(wall, wall.right)
-    half = wall.thickness // 2
-    inner = half if wall.right.post == "two-stud" else edge - wall.thickness + half
-    return Bound(wall.length - edge, wall.length - inner)
-
-
 def plan_openings(wall: Wall, framed_anyway: frozenset[str] = frozenset()) -> tuple[Plan, list[Fault]]:
     """How the openings of a wall laid out from its left end are framed, and every fault found.
 
@@ -99,9 +78,9 @@ def plan_openings(wall: Wall, framed_anyway: frozenset[str] = frozenset()) -> tu
     resolved: list[tuple[int, Opening, Header | None, bool]] = []
     roofs = _roofs(wall, framed_anyway)
     for index, opening in enumerate(wall.openings):
-        faults += _sizes(wall, index, opening)
+        faults += sizes_faults(wall, index, opening)
         if _in_bay(wall, opening, framed_anyway):
-            faults += _block_room(wall, index, opening)
+            faults += block_room(wall, index, opening)
             resolved.append((index, opening, None, True))
             continue
         header, effective, is_default, more = _header(wall, index, opening, roofs[index])
@@ -109,14 +88,14 @@ def plan_openings(wall: Wall, framed_anyway: frozenset[str] = frozenset()) -> tu
         if not opening.jacks:
             effective = replace(effective, jacks=jacks_needed(wall, header))
         resolved.append((index, effective, header, is_default))
-    misplaced = _misplaced(wall, resolved)
-    framed = [] if misplaced else _kings(wall, [(o, h, d) for _, o, h, d in resolved if h is not None])
+    crowded = misplaced(wall, resolved)
+    framed = [] if crowded else _kings(wall, [(o, h, d) for _, o, h, d in resolved if h is not None])
     in_bay = tuple(opening for _, opening, header, _ in resolved if header is None)
     # Jacks left to the table stay so in the wall, as a header left to the service does.
     done = replace(
         wall, openings=tuple(replace(opening, jacks=wall.openings[index].jacks) for index, opening, _, _ in resolved)
     )
-    return Plan(tuple(framed), in_bay, done), faults + misplaced
+    return Plan(tuple(framed), in_bay, done), faults + crowded
 
 
 def jacks_beside(wall: Wall, opening: Opening) -> int:
@@ -167,37 +146,6 @@ def fits_one_bay(wall: Wall, opening: Opening) -> bool:
     return not lines_between(wall, opening.left - wall.thickness + half + 1, opening.right + half - 1)
 
 
-def _sizes(wall: Wall, index: int, opening: Opening) -> list[Fault]:
-    """Faults of an opening by itself: too narrow, or its sill in the plate."""
-    at = f"/openings/{index}"
-    faults = []
-    if opening.width < wall.thickness:
-        values: Values = (("given", opening.width), ("least", at_least(wall.thickness)))
-        faults.append(Fault("opening-too-narrow", f"{at}/width", values))
-    least_sill = wall.stud_bottom + wall.thickness
-    if 0 < opening.sill < least_sill:
-        values = (("given", opening.sill), ("least", at_least(least_sill)))
-        faults.append(Fault("sill-too-low", f"{at}/sill", values))
-    return faults
-
-
-def _block_room(wall: Wall, index: int, opening: Opening) -> list[Fault]:
-    """The fault of an opening within one bay whose head lies in level plates."""
-    if wall.top.shape != "level" or opening.head <= wall.stud_top:
-        return []
-    taller = at_least(wall.height + opening.head - wall.stud_top)
-    most = wall.stud_top - opening.sill
-    if most < wall.thickness:
-        return [_sill_too_high(index, opening, wall.stud_top - wall.thickness, taller)]
-    values: Values = (("given", opening.height), ("most", at_most(most)), ("wall_height", taller))
-    return [Fault("opening-too-high", f"/openings/{index}/height", values)]
-
-
-def _sill_too_high(index: int, opening: Opening, most: int, taller: Offer) -> Fault:
-    values: Values = (("given", opening.sill), ("most", at_most(most)), ("wall_height", taller))
-    return Fault("sill-too-high", f"/openings/{index}/sill", values)
-
-
 def _header(wall: Wall, index: int, opening: Opening, roof: int) -> tuple[Header, Opening, bool, list[Fault]]:
     """The header of an opening under ``roof``, and the opening as it becomes; faults where the header has no room."""
     room = roof - opening.head
@@ -205,50 +153,13 @@ def _header(wall: Wall, index: int, opening: Opening, roof: int) -> tuple[Header
     header = given or sized_header(wall, opening.width, room) or _default_header(wall, room)
     faults = []
     if header.plies * header.stock.thickness + header.spacer > wall.depth:
-        faults.append(_too_thick(wall, index, header))
+        faults.append(too_thick(wall, index, header))
     if header.stock.width > room:
-        faults.append(_no_room(wall, index, opening, header, roof))
+        faults.append(no_room(wall, index, opening, header, roof))
         return header, opening, given is None, faults
     if header.seat == "plate":
         opening = replace(opening, height=roof - header.stock.width - opening.sill)
     return header, opening, given is None, faults
-
-
-def _too_thick(wall: Wall, index: int, header: Header) -> Fault:
-    fit = (wall.depth - header.spacer) // header.stock.thickness
-    thick = header.plies * header.stock.thickness + header.spacer
-    values: Values = (
-        ("stock", header.stock.name),
-        ("plies", str(header.plies)),
-        ("given", thick),
-        ("most", wall.depth),
-        ("fit", str(fit) if fit > 0 else "none"),
-    )
-    return Fault("header-too-thick", f"/openings/{index}/header/plies", values)
-
-
-def _no_room(wall: Wall, index: int, opening: Opening, header: Header, roof: int) -> Fault:
-    """Why a header does not fit under the plates, told at the field whose change would mend it."""
-    deep = header.stock.width
-    taller = at_least(wall.height + deep - (roof - opening.head))
-    highest = roof - deep
-    least_head = wall.stud_bottom + wall.thickness
-    if highest < least_head:
-        own: Values = (("stock", header.stock.name), ("deep", deep), ("room", roof - wall.stud_bottom))
-        at = f"/openings/{index}/header/stock" if opening.header is not None else f"/openings/{index}/height"
-        return Fault("header-deeper-than-wall", at, (*own, ("wall_height", taller)))
-    if highest - opening.sill < (wall.thickness if opening.sill else least_head):
-        # A window below the header needs a sill of its own; where there is no room for one, only a door is left.
-        lower = highest - wall.thickness
-        return _sill_too_high(index, opening, lower if lower >= least_head else 0, taller)
-    values: Values = (
-        ("stock", header.stock.name),
-        ("deep", deep),
-        ("room", max(roof - opening.head, 0)),
-        ("most", at_most(highest - opening.sill)),
-        ("wall_height", taller),
-    )
-    return Fault("header-does-not-fit", f"/openings/{index}/height", values)
 
 
 def _default_header(wall: Wall, room: int) -> Header:
@@ -258,42 +169,6 @@ def _default_header(wall: Wall, room: int) -> Header:
         if stock.width <= room:
             return Header(stock, plies)
     return Header(DEFAULT_HEADERS[-1], plies)
-
-
-def king_line(wall: Wall, end: End) -> int:
-    """How far from an end the room for jacks begins: its post serves as king, save a flat stud, which cannot."""
-    return post_edge(wall, end) + (wall.thickness if end.post == "two-stud" else 0)
-
-
-def _misplaced(wall: Wall, resolved: list[tuple[int, Opening, Header | None, bool]]) -> list[Fault]:
-    """Openings that have no room where they stand, one fault each, from left to right.
-
-    One that has none is set aside, so that its neighbours are judged by those that stay. Openings stand side
-    by side, never one above another; where their bays allow it, those without jacks are judged by their voids.
-    """
-    thick = wall.thickness
-    faults = []
-    void, other = 0, ""
-    line, last = king_line(wall, wall.left), wall.length - king_line(wall, wall.right)
-    by_post = True
-    for index, opening, header, _ in sorted(resolved, key=lambda item: (item[1].left, item[0])):
-        jacks = opening.jacks * thick
-        code = ""
-        if opening.left < 0 or opening.right > wall.length:
-            code = "opening-outside-wall"
-        elif opening.left < void:
-            code = "openings-collide"
-        elif header is not None and opening.left < line + jacks:
-            code = "opening-too-near-end" if by_post else "openings-too-near"
-        elif header is not None and opening.right + jacks > last:
-            code = "opening-too-near-end"
-        if code:
-            faults.append(Fault(code, f"/openings/{index}/left", (("other", other),)))
-            continue
-        void, other = opening.right, opening.name or "its neighbour"
-        if header is not None:
-            line, by_post = opening.right + jacks + thick, False
-    return faults
 
 
 def _kings(wall: Wall, openings: list[tuple[Opening, Header, bool]]) -> list[Framed]:

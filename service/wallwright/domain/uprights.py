@@ -6,8 +6,9 @@ and blocking are set between it.
 
 from wallwright.domain import defaults
 from wallwright.domain.grid import Bound, Place, places
-from wallwright.domain.openings import Framed, Plan, left_bound, right_bound
+from wallwright.domain.openings import Framed, Plan
 from wallwright.domain.parts import Part, filler, flat, stud
+from wallwright.domain.posts import left_bound, right_bound
 from wallwright.domain.stock import Stock
 from wallwright.domain.wall import PostKind, Wall
 

@@ -12,22 +12,14 @@ from wallwright.drawing.building import plan
 from wallwright.findings import Fault, PlanRefused
 from wallwright.lengths import Units
 from wallwright.operations.canonical import revision_of
+from wallwright.operations.completed import to_wire, wire_carries, wire_common, wire_opening
 from wallwright.operations.converters import CONVERTERS, Converter
 from wallwright.operations.csv import csv_text
 from wallwright.operations.layout import layout_answer
 from wallwright.operations.reading import Reading, given, merged
 from wallwright.operations.sheathing import sheathing_answer
-from wallwright.operations.walls import (
-    carries,
-    common,
-    openings,
-    slope,
-    slope_number,
-    to_wire,
-    wire_carries,
-    wire_common,
-    wire_opening,
-)
+from wallwright.operations.slopes import slope, slope_number
+from wallwright.operations.walls import carries, common, openings
 from wallwright.wire import building as wire
 from wallwright.wire import limits
 from wallwright.wire.wall import Common

@@ -5,9 +5,10 @@ from wallwright.domain.members import Anchor, CutRow, Layout, Mark, Member
 from wallwright.drawing.elevation import framing_elevation
 from wallwright.lengths import Units
 from wallwright.operations.canonical import revision_of
+from wallwright.operations.completed import to_wire
 from wallwright.operations.converters import CONVERTERS, Converter
 from wallwright.operations.csv import csv_text
-from wallwright.operations.walls import to_domain, to_wire
+from wallwright.operations.walls import to_domain
 from wallwright.wire import layout as wire
 from wallwright.wire.base import UNSET
 from wallwright.wire.wall import Wall

@@ -5,10 +5,11 @@ from wallwright.domain.skin import Line, Piece, Skin
 from wallwright.drawing.sheathing import sheathing_elevation
 from wallwright.lengths import Units
 from wallwright.operations.canonical import revision_of
+from wallwright.operations.completed import to_wire
 from wallwright.operations.converters import CONVERTERS, Converter
 from wallwright.operations.csv import csv_text
 from wallwright.operations.layout import member_answer
-from wallwright.operations.walls import to_domain, to_wire
+from wallwright.operations.walls import to_domain
 from wallwright.wire import sheathing as wire
 from wallwright.wire.wall import Wall
 

@@ -1,4 +1,4 @@
-"""A wire Wall to the domain's, every fault collected; and the completed wall back to the wire."""
+"""A wire Wall to the domain's, every fault collected; `completed.py` is the way back."""
 
 from typing import Any
 
@@ -6,16 +6,12 @@ from msgspec import UNSET, UnsetType
 
 from wallwright.domain import defaults
 from wallwright.domain import wall as domain
-from wallwright.domain.stock import NOMINAL, Stock
+from wallwright.domain.stock import NOMINAL
 from wallwright.findings import PlanRefused
-from wallwright.operations.converters import CONVERTERS, Converter
 from wallwright.operations.reading import STOCK_LEAST, STOCK_MOST, STUD_LEAST, STUD_MOST, Reading, given
+from wallwright.operations.slopes import slope
 from wallwright.wire import limits
 from wallwright.wire import wall as wire
-
-_MILLION = 1_000_000
-_RUN = 12
-"""A slope's run where none is given, so that `rise` alone reads as the trade says it: rise in 12."""
 
 
 def to_domain(request: wire.Wall) -> domain.Wall:
@@ -145,19 +141,6 @@ def top(reading: Reading, given_top: wire.Top | UnsetType, at: str, length: int)
     return domain.Top("gable", rise, run, ridge=ridge)
 
 
-def slope(rise: float | UnsetType, run: float | UnsetType) -> tuple[int, int]:
-    """Rise and run in millionths, in which the six decimals that they are read to are whole numbers."""
-    return (
-        0 if rise is UNSET else round(rise * _MILLION),
-        _RUN * _MILLION if run is UNSET else max(1, round(run * _MILLION)),
-    )
-
-
-def slope_number(millionths: int) -> float:
-    """A rise or a run as it travels."""
-    return millionths / _MILLION
-
-
 def end(reading: Reading, given_end: wire.End | UnsetType, at: str) -> domain.End:
     """One end of a wall, complete."""
     if given_end is UNSET:
@@ -229,126 +212,3 @@ def carries(reading: Reading, asked: wire.Carries | UnsetType, at: str) -> domai
         return UNSET
     width = _maybe(reading, asked.building_width, f"{at}/carries/building_width", 1, limits.FOOTPRINT_MAX)
     return domain.Carries(asked.load, None if width is UNSET else width)
-
-
-def to_wire(wall: domain.Wall, units: str) -> wire.Wall:
-    """The completed wall, every default filled in; posted again it gives the same answer."""
-    c = CONVERTERS[units]
-    return wire.Wall(
-        units=units,  # type: ignore[arg-type]
-        length=c.length(wall.length),
-        height=c.length(wall.height),
-        name=wall.name,
-        top=_wire_top(c, wall.top),
-        ends=wire.Ends(left=_wire_end(c, wall.left), right=_wire_end(c, wall.right)),
-        openings=[wire_opening(c, opening) for opening in wall.openings],
-        carries=wire_carries(c, wall.carries),
-        **wire_common(c, wall),
-    )
-
-
-def _wire_top(c: Converter, one: domain.Top) -> wire.Top:
-    """The top with its defaults filled in: only what its shape has."""
-    if one.shape == "level":
-        return wire.Top(shape="level")
-    rise, run = slope_number(one.rise), slope_number(one.run)
-    if one.shape == "rake":
-        return wire.Top(shape="rake", rise=rise, run=run, up=one.up)
-    return wire.Top(shape="gable", rise=rise, run=run, ridge=UNSET if one.ridge is None else c.extent(one.ridge))
-
-
-def wire_common(c: Converter, wall: domain.Wall) -> dict[str, Any]:
-    """The completed fields that a wall and a building's side share."""
-    plates, tape, floor, sheathing, sheet = wall.plates, wall.tape, wall.floor, wall.sheathing, wall.sheathing.sheet
-    whole = plates.stock_length is None
-    return {
-        "stud": _wire_stock(wall.stud),
-        "spacing": c.length(wall.spacing),
-        "plates": wire.Plates(
-            bottom=plates.bottom,
-            top=plates.top,
-            stock_length=UNSET if plates.stock_length is None else c.length(plates.stock_length),
-            # Whole plates have no joints, so that the offset is said only where it was asked for or is used.
-            cap_offset=UNSET if whole and plates.cap_offset == defaults.CAP_OFFSET else c.extent(plates.cap_offset),
-        ),
-        "layout": wire.Layout(from_=tape.start, tape_zero=tape.zero, tape_offset=c.offset(tape.offset)),
-        "floor": wire.Floor(
-            kind=floor.kind,
-            rim=c.extent(floor.rim),
-            panel=c.extent(floor.panel),
-            treated_plate=floor.treated_plate,
-            anchors=[c.extent(anchor) for anchor in floor.anchors],
-        ),
-        "sheathing": wire.Sheathing(
-            sheet=wire.Sheet(
-                width=c.length(sheet.width),
-                length=c.length(sheet.length),
-                thickness=c.length(sheet.thickness),
-                kind=sheet.kind,  # type: ignore[arg-type]
-                sized_for_spacing=sheet.sized_for_spacing,
-            ),
-            direction=sheathing.direction,
-            gap=c.extent(sheathing.gap),
-            under_sheet=c.extent(sheathing.under_sheet),
-        ),
-        "fastening": wall.fastening,
-        "positions": wall.positions,
-        "site": _wire_site(wall.site),
-        "species": wall.species,
-        "moisture_percent": wall.moisture_percent,
-        "hands": wall.hands,
-        "rules": wall.rules,
-    }
-
-
-def _wire_stock(stock: Stock) -> str:
-    return stock.name
-
-
-def _wire_site(site: domain.Site | None) -> wire.Site | UnsetType:
-    if site is None:
-        return UNSET
-    values = {
-        name: value
-        for name in ("ground_snow_psf", "wind_mph", "exposure", "seismic")
-        if (value := getattr(site, name)) is not None
-    }
-    return wire.Site(**values)
-
-
-def _wire_end(c: Converter, one: domain.End) -> wire.End:
-    meets: wire.Meets | UnsetType = UNSET
-    if one.meets is not None:
-        meets = wire.Meets(depth=c.length(one.meets.depth), post=one.meets.post, slip_gap=c.extent(one.meets.slip_gap))
-    return wire.End(
-        post=one.post, sheathing_lap=c.offset(one.sheathing_lap), cap_lap=c.offset(one.cap_lap), meets=meets
-    )
-
-
-def wire_opening(c: Converter, opening: domain.Opening) -> wire.Opening:
-    """An opening as it travels; a header or jacks that were left to the service stay left to it."""
-    header: wire.Header | UnsetType = UNSET
-    if opening.header is not None:
-        header = wire.Header(
-            stock=opening.header.stock.name,
-            plies=opening.header.plies,
-            seat=opening.header.seat,
-            spacer=c.extent(opening.header.spacer),
-        )
-    return wire.Opening(
-        left=c.extent(opening.left),
-        width=c.length(opening.width),
-        height=c.length(opening.height),
-        name=opening.name,
-        sill=c.extent(opening.sill),
-        header=header,
-        jacks=opening.jacks or UNSET,
-    )
-
-
-def wire_carries(c: Converter, load: domain.Carries | None) -> wire.Carries | UnsetType:
-    """The load carried, where it is known."""
-    if load is None:
-        return UNSET
-    width = UNSET if load.building_width is None else c.length(load.building_width)
-    return wire.Carries(load=load.load, building_width=width)  # type: ignore[arg-type]

@@ -58,6 +58,8 @@ class Offset(Given):
 
 
 LENGTH_TYPES: Final = (Length, Extent, Offset)
+# Each hook below answers for these types alone. msgspec asks a hook to say of any other type that it is not its own by
+# raising NotImplementedError, and tells TypeError and ValueError to the caller as faults of the request.
 
 
 def read_length(kind: type, raw: Any) -> Any:

@@ -1,0 +1,89 @@
+"""What there is to say about a building: the order of work, and its findings."""
+
+from wallwright.domain.building_sizes import Line, bracing_findings, permit_finding
+from wallwright.domain.built import SIDES, Building, BuiltWall, Corner, Step, framing_size, has_beam
+from wallwright.findings import Finding
+
+
+def order_of_work(building: Building) -> tuple[Step, ...]:
+    """Which wall first: the through walls stand, then the butt walls slide in between, then caps and lapped sheets."""
+    butts = tuple(side for side in SIDES if side not in building.through)
+    steps: list[tuple[str, str]] = []
+    for side in building.through:
+        steps.append(
+            (
+                side,
+                "Frame and square the wall lying, skin it if the hands can lift it so, raise it, plumb it, brace it.",
+            )
+        )
+    for side in butts:
+        steps.append(
+            (
+                side,
+                "Frame and square the wall lying, fix the sheets that stay within its ends, raise it, slide it in, plumb it, brace it.",
+            )
+        )
+    steps.append(("", "Fasten the corner posts to one another from bottom to top."))
+    for side in butts:
+        steps.append((side, "Fix the cap plate over the through walls, then the sheets that lap the corners."))
+    steps.append(("", "Leave every brace until roof and sheathing hold the tops of the walls."))
+    return tuple(Step(number + 1, side, what) for number, (side, what) in enumerate(steps))
+
+
+def _roof_findings(building: Building, walls: list[BuiltWall]) -> list[Finding]:
+    """How far rafters are notched over the walls that carry them, and the posts under a ridge beam."""
+    roof = building.roof
+    if roof.shape == "flat":
+        return []
+    deepest = max(built.wall.depth for built in walls if built.wall.top.shape == "level")
+    found = [Finding("rafter-seat", "/roof", (("seat", deepest), ("notch", -(-deepest * roof.rise // roof.run))))]
+    if has_beam(building):
+        sides = " and ".join(built.side for built in walls if built.wall.top.shape == "gable")
+        found.append(Finding("ridge-beam-posts", "/roof/ridge", (("walls", sides),)))
+    return found
+
+
+def building_findings(building: Building, corners: tuple[Corner, ...], walls: list[BuiltWall]) -> tuple[Finding, ...]:
+    """What there is to say about the building as a whole: ties, footprint, cautions, and what was compared."""
+    found = [Finding("tie-cap", "/walls", (("corner", corner.name),)) for corner in corners if not corner.cap_lap]
+    for pair in (building.through, tuple(side for side in SIDES if side not in building.through)):
+        found += _footprint_change(pair, walls)
+    found += _roof_findings(building, walls)
+    found.append(Finding("two-people", ""))
+    if any(built.wall.floor.kind == "deck" for built in walls):
+        found.append(Finding("exposed-edge", "/floor"))
+    compared = _compared(building, walls)
+    found += compared
+    found.append(Finding("not-checked-further" if compared else "not-checked", ""))
+    return tuple(found)
+
+
+def _compared(building: Building, walls: list[BuiltWall]) -> list[Finding]:
+    """Area and bracing beside the published figures; nothing where no wall's place is known."""
+    if all(built.wall.site is None for built in walls):
+        return []
+    width, depth = framing_size(building)
+    found = [permit_finding(walls[0].wall.rules, width, depth)]
+    for built in walls:
+        # Lines that face each other stand as far apart as the side between them is long; a flat roof has no ridge.
+        apart = depth if built.side in ("front", "back") else width
+        ridge = 0 if building.roof.shape == "flat" else None
+        found += bracing_findings(Line(built.side, built.wall, apart, ridge))
+    return found
+
+
+def _footprint_change(pair: tuple[str, ...], walls: list[BuiltWall]) -> list[Finding]:
+    """The change of footprint with which both of two opposite walls come out in whole sheets."""
+    changes = set()
+    for built in walls:
+        if built.side in pair:
+            own = [] if built.skin is None else built.skin.findings
+            changes.add(next((finding.values[1:] for finding in own if finding.code == "small-change-saves-rip"), None))
+    if len(changes) != 1 or None in changes:
+        return []
+    (values,) = changes
+    name = "width" if pair[0] in ("front", "back") else "depth"
+    walls_named = " and ".join(side for side in SIDES if side in pair)
+    return [
+        Finding("footprint-saves-rip", f"/footprint/{name}", (("side", name), *(values or ()), ("walls", walls_named)))
+    ]
