@@ -6,10 +6,11 @@ Expected figures: IRC Tables R602.10.3(1), R602.10.3(2) and R602.10.5, and R105.
 from fractions import Fraction
 
 import pytest
+from msgspec.structs import replace
 from tests.published.plain import feet, opening, plain_wall
 
 from wallwright.domain.building_sizes import Line, bracing_findings, permit_finding, stretches
-from wallwright.domain.wall import Carries, Sheathing, Sheet, Site, Wall
+from wallwright.domain.wall import Carries, Sheathing, Sheet, Site, Top, Wall
 from wallwright.lengths import INCH, inches
 
 
@@ -86,10 +87,25 @@ def test_what_the_table_does_not_hold_is_said(more: dict[str, object], code: str
     assert [found.code for found in bracing_findings(line(known(feet(14), **more)))] == [code]  # type: ignore[arg-type]
 
 
-def test_bracing_under_a_roof_of_unknown_height_is_not_compared() -> None:
-    # Table R602.10.3(2): the factor from 0.70 to 1.60 follows from the height between eave and ridge.
-    found = bracing_findings(Line("front", known(feet(14)), feet(20), None))
-    assert [one.code for one in found] == ["bracing-not-compared"]
+@pytest.mark.parametrize(("rises", "factor"), [(0, "0.70"), (5, "0.70"), (6, "1.00"), (15, "1.30"), (16, "1.60")])
+def test_the_higher_the_roof_stands_over_the_wall_the_more_is_needed(rises: int, factor: str) -> None:
+    # Table R602.10.3(2), one storey: 0.70 up to 5 ft from eave to ridge, 1.00 up to 10, 1.30 up to 15, 1.60 up to 20 ft.
+    (found,) = bracing_findings(Line("front", known(feet(14)), feet(20), feet(rises)))
+    assert found.compared is not None
+    assert found.compared.limit == -(
+        -Fraction("3.5") * Fraction(factor) * Fraction("0.90") * Fraction("1.40") * feet(1)
+    )
+
+
+def test_a_rake_is_read_at_its_highest_point() -> None:
+    # Table R602.10.3(2): 0.90 for 8 ft, 0.95 for 9 ft, 1.00 for 10 ft; 8 ft and 14 ft at 2 in 12 come to 10 ft 4 in: 1.05.
+    rake = replace(known(feet(14)), top=Top("rake", 2, 12))
+    (found,) = bracing_findings(Line("left", rake, feet(20), feet(2)))
+    assert found.compared is not None
+    assert found.compared.limit == -(
+        -Fraction("3.5") * Fraction("0.70") * Fraction("1.05") * Fraction("1.40") * feet(1)
+    )
+    assert "highest point" in str(dict(found.values)["case"])
 
 
 def test_earthquakes_are_not_compared() -> None:

@@ -3,6 +3,7 @@
 What does not depend on the slope is judged as in a level wall, on the frame drawn up to a level top.
 """
 
+import itertools
 from collections import Counter
 
 from msgspec.structs import replace
@@ -54,6 +55,10 @@ def faults_of_shapes(layout: Layout) -> list[str]:
     return found
 
 
+def _ends_at_ridge(wall: Wall, member: Member) -> bool:
+    return any(abs(member.right - ridge) <= UNIT for ridge in crests(wall, 0, wall.length))
+
+
 def faults_of_plates(layout: Layout) -> list[str]:
     """Plates that do not follow the slope at their thickness, are not cut plumb, or leave a stretch bare."""
     wall, found = layout.wall, []
@@ -62,7 +67,13 @@ def faults_of_plates(layout: Layout) -> list[str]:
         own = sorted((m for m in layout.members if m.role == role), key=lambda m: m.x)
         if not own and role == "cap-plate" and wall.plates.top == 1:
             continue
-        ends = [own[0].x, *(m.right for m in own)]
+        ends = [
+            own[0].x,
+            *(m.right for m in own if m.right != own[-1].right and _ends_at_ridge(wall, m)),
+            own[-1].right,
+        ]
+        if any(one.right != other.x for one, other in itertools.pairwise(own)):
+            found.append(f"{role}s leave a gap")
         low = -wall.left.cap_lap if role == "cap-plate" else 0
         high = wall.length + (wall.right.cap_lap if role == "cap-plate" else 0)
         if any(abs(a - b) > UNIT for a, b in zip(ends, [low, *crests(wall, low, high), high], strict=True)):
@@ -78,6 +89,26 @@ def faults_of_plates(layout: Layout) -> list[str]:
             whole = edge + wall.stud.thickness * float(slope(wall))
             if abs(edge - (member.short or 0)) > UNIT or abs(whole - member.length) > 2 * UNIT:
                 found.append(f"{member.id} is {member.length} and {member.short}, not {whole} and {edge}")
+    return found
+
+
+def faults_of_joints(layout: Layout) -> list[str]:
+    """Pieces of plate longer than the stock, jointed over no stud, or too near a joint of the layer below."""
+    wall, found = layout.wall, []
+    stock, offset = wall.plates.stock_length, wall.plates.cap_offset
+    rows = {role: sorted((m for m in layout.members if m.role == role), key=lambda m: m.x) for role in PLATES}
+    crest = [round(x) for x in crests(wall, 0, wall.length)]
+    studs = {m.x + m.width // 2 for m in layout.members if m.outline and m.role not in PLATES and m.length == m.height}
+    for role, pieces in rows.items():
+        found += [f"{m.id} is longer than the stock" for m in pieces if stock is not None and m.length > stock]
+        if role == "top-plate":
+            at = [m.x for m in pieces[1:] if m.x not in crest]
+            found += [f"a {role} is jointed over nothing at {x}" for x in at if x not in studs]
+    tops, caps = ([m.x for m in rows[role][1:]] for role in PLATES)
+    for top in tops:
+        for cap in caps:
+            if not (top in crest and cap in crest) and abs(top - cap) * stretched(wall) < offset - UNIT:
+                found.append(f"a cap plate is jointed too near the joint at {top} below")
     return found
 
 
@@ -134,7 +165,8 @@ def faults_of_frame(layout: Layout) -> list[str]:
     """Everything that is wrong with a frame under a slope."""
     level = drawn_up(layout)
     return [
-        *faults_of_shapes(layout), *faults_of_plates(layout), *faults_of_bevels(layout), *faults_of_cut_list(layout),
+        *faults_of_shapes(layout), *faults_of_plates(layout), *faults_of_joints(layout), *faults_of_bevels(layout),
+        *faults_of_cut_list(layout),
         *framing.faults_of_openings(level), *framing.faults_of_bays(level), *framing.faults_of_layout_line(level),
         *framing.faults_of_marks(level),
     ]  # fmt: skip

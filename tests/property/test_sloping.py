@@ -2,6 +2,8 @@
 
 import msgspec
 from hypothesis import given
+from hypothesis import strategies as st
+from msgspec.structs import replace
 from tests.property.mirror import mirrored
 from tests.property.sloping import faults_of_frame, faults_of_skin
 from tests.property.test_framing import _marks, _places
@@ -10,6 +12,8 @@ from tests.strategies.slopes import sloped_walls
 
 from wallwright.domain.framed import framed, layout, sheathing, skinned
 from wallwright.domain.wall import Wall
+from wallwright.findings import PlanRefused
+from wallwright.lengths import INCH
 
 
 @given(sloped_walls())
@@ -33,6 +37,25 @@ def test_a_mirrored_wall_has_the_mirrored_members_and_skin(wall: Wall) -> None:
     if wall.top.shape == "rake":
         assert _outlines(one, None) == _outlines(other, wall.length)
         assert _marks(ours.layout, None) == _marks(theirs.layout, wall.length)
+
+
+@given(sloped_walls(), st.integers(4 * 16, 20 * 16))
+def test_plates_on_a_slope_are_jointed_over_studs_or_a_stock_that_serves_is_named(
+    wall: Wall, three_quarters: int
+) -> None:
+    plates = replace(wall.plates, stock_length=three_quarters * 3 * INCH // 4)
+    jointed = replace(wall, plates=plates)
+    try:
+        laid = layout(jointed)
+    except PlanRefused as refused:
+        (fault,) = refused.faults
+        assert (fault.code, fault.pointer) == ("no-plate-joint", "/plates/stock_length")
+        least = dict(fault.values)["least"].value
+        assert least > plates.stock_length
+        laid = layout(replace(wall, plates=replace(plates, stock_length=least)))
+    assert faults_of_frame(laid) == []
+    theirs = layout(mirrored(laid.wall))
+    assert len(theirs.members) == len(laid.members)
 
 
 @given(sloped_walls())

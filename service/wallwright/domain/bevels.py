@@ -107,6 +107,15 @@ def _plate(wall: Wall, role: str, upper: Line, lower: Line, left: int, right: in
     )  # fmt: skip
 
 
+def plate_between(wall: Wall, role: str, left: int, right: int) -> Part:
+    """A piece of the top plate or the cap plate between two x that lie on one side of the ridge, sawn plumb at both."""
+    above = wall.plates.top - 1 if role == "top-plate" else 0
+    upper, lower = under(wall, above), under(wall, above + 1)
+    ridge = upper.ridge
+    side = 0 if ridge is None or right <= ridge else 1
+    return _plate(wall, role, upper.lines[side], lower.lines[side], left, right)
+
+
 def clipped_plate(upper: Line, lower: Line, left: int, right: int) -> Outline:
     """The outline between two parallel lines, plumb at both ends, counter-clockwise from its lowest left corner."""
     points = [(left, lower.at(left)), (right, lower.at(right)), (right, upper.at(right)), (left, upper.at(left))]

@@ -52,7 +52,7 @@ def build(building: Building, *, with_skin: bool = True) -> Built:
     sheets = sum(len(built.skin.sheets) for built in walls if built.skin is not None)
     return Built(
         building, width, depth, tuple(walls), corners, _totals(walls), sheets, order_of_work(building),
-        building_findings(building, corners, walls),
+        building_findings(building, corners, walls, under_roof(building, width, depth).eave_to_ridge),
     )  # fmt: skip
 
 

@@ -43,8 +43,13 @@ def _roof_findings(building: Building, walls: list[BuiltWall]) -> list[Finding]:
     return found
 
 
-def building_findings(building: Building, corners: tuple[Corner, ...], walls: list[BuiltWall]) -> tuple[Finding, ...]:
-    """What there is to say about the building as a whole: ties, footprint, cautions, and what was compared."""
+def building_findings(
+    building: Building, corners: tuple[Corner, ...], walls: list[BuiltWall], rises: int
+) -> tuple[Finding, ...]:
+    """What there is to say about the building as a whole: ties, footprint, cautions, and what was compared.
+
+    ``rises`` is how far the roof's ridge, or its high side, stands over the low wall's outer face.
+    """
     found = [Finding("tie-cap", "/walls", (("corner", corner.name),)) for corner in corners if not corner.cap_lap]
     for pair in (building.through, tuple(side for side in SIDES if side not in building.through)):
         found += _footprint_change(pair, walls)
@@ -52,23 +57,22 @@ def building_findings(building: Building, corners: tuple[Corner, ...], walls: li
     found.append(Finding("two-people", ""))
     if any(built.wall.floor.kind == "deck" for built in walls):
         found.append(Finding("exposed-edge", "/floor"))
-    compared = _compared(building, walls)
+    compared = _compared(building, walls, rises)
     found += compared
     found.append(Finding("not-checked-further" if compared else "not-checked", ""))
     return tuple(found)
 
 
-def _compared(building: Building, walls: list[BuiltWall]) -> list[Finding]:
+def _compared(building: Building, walls: list[BuiltWall], rises: int) -> list[Finding]:
     """Area and bracing beside the published figures; nothing where no wall's place is known."""
     if all(built.wall.site is None for built in walls):
         return []
     width, depth = framing_size(building)
     found = [permit_finding(walls[0].wall.rules, width, depth)]
     for built in walls:
-        # Lines that face each other stand as far apart as the side between them is long; a flat roof has no ridge.
+        # Lines that face each other stand as far apart as the side between them is long.
         apart = depth if built.side in ("front", "back") else width
-        ridge = 0 if building.roof.shape == "flat" else None
-        found += bracing_findings(Line(built.side, built.wall, apart, ridge))
+        found += bracing_findings(Line(built.side, built.wall, apart, rises))
     return found
 
 

@@ -10,6 +10,7 @@ from typing import Final
 import msgspec
 
 from wallwright.domain.sizing import loads_known
+from wallwright.domain.slopes import top_edge
 from wallwright.domain.wall import Wall
 from wallwright.findings import Compared, Finding, Value
 from wallwright.lengths import FOOT
@@ -28,8 +29,12 @@ class Line(msgspec.Struct, frozen=True):
     side: str
     wall: Wall
     apart: int
-    eave_to_ridge: int | None
-    """None where it is not known."""
+    eave_to_ridge: int
+
+    @property
+    def height(self) -> int:
+        """The wall's height at its highest point, which the table is read with: it never asks for less there."""
+        return top_edge(self.wall).most(0, self.wall.length)
 
 
 def bracing_findings(line: Line) -> list[Finding]:
@@ -46,13 +51,11 @@ def bracing_findings(line: Line) -> list[Finding]:
     if wall.site.wind_mph is None or wall.site.exposure is None:
         return [not_compared("bracing-not-compared", "wind and exposure are not given")]
     why = _not_panels(wall)
-    if line.eave_to_ridge is None:
-        why = "the height from eave to ridge is not known"
-    if why or line.eave_to_ridge is None:
+    if why:
         return [not_compared("bracing-not-compared", why)]
     try:
         needed = bracing.length_needed(
-            wall.rules, METHOD, wall.site.wind_mph, wall.site.exposure, line.apart, line.eave_to_ridge, wall.height
+            wall.rules, METHOD, wall.site.wind_mph, wall.site.exposure, line.apart, line.eave_to_ridge, line.height
         )
         found = [_compared(line, needed, about)]
     except OutsideTable as outside:
@@ -65,8 +68,6 @@ def bracing_findings(line: Line) -> list[Finding]:
 
 def _not_panels(wall: Wall) -> str:
     """Why the wall's sheathing is not what the method asks for; empty where it is."""
-    if wall.top.shape != "level":
-        return "its top slopes"
     sheet = wall.sheathing.sheet
     if sheet.kind not in PANEL_KINDS:
         return "its sheathing is no wood structural panel"
@@ -79,14 +80,17 @@ def _compared(line: Line, needed: int, about: str) -> Finding:
     wall = line.wall
     seismic = None if wall.site is None else wall.site.seismic
     counted = [
-        (left, right, bracing.counted(wall.rules, right - left, wall.height, seismic))
+        (left, right, bracing.counted(wall.rules, right - left, line.height, seismic))
         for left, right in stretches(wall)
     ]
     panels = [one for one in counted if one[2]]
     available = sum(one[2] for one in panels)
-    lacking = _misplaced(wall, panels)
+    lacking = _misplaced(line, panels)
     code = "bracing-compared" if available >= needed and not lacking else "bracing-short"
-    values = (("side", line.side), ("needed", needed), ("available", available), ("lacking", lacking))
+    case = "" if wall.top.shape == "level" else ", the wall taken to be as high all along as at its highest point"
+    values = (
+        ("side", line.side), ("needed", needed), ("available", available), ("lacking", lacking), ("case", case)
+    )  # fmt: skip
     source = bracing.length_source(wall.rules)
     return Finding(code, about, values, source=source, compared=Compared(available, needed, "length"))
 
@@ -102,12 +106,13 @@ def stretches(wall: Wall) -> list[tuple[int, int]]:
     return [(left, right) for left, right in found if right > left]
 
 
-def _misplaced(wall: Wall, panels: list[tuple[int, int, int]]) -> str:
+def _misplaced(line: Line, panels: list[tuple[int, int, int]]) -> str:
     """What is wrong with the places and the number of the panels that count, as the end of a sentence."""
+    wall = line.wall
     first_within, apart, short, alone = bracing.places(wall.rules)
     if not panels:
         return ""
-    least = bracing.least_panel(wall.rules, METHOD, wall.height)
+    least = bracing.least_panel(wall.rules, METHOD, line.height)
     edges = [0, *(x for left, right, _ in panels for x in (left, right)), wall.length]
     before, *between, after = (edges[i + 1] - edges[i] for i in range(0, len(edges), 2))
     if max(before, after) > first_within:

@@ -35,7 +35,7 @@ def lay_out(wall: Wall, plan: Plan, parts: list[Part], columns: Columns | None) 
 
 def _place(part: Part) -> tuple[int, int, int, int, int]:
     """Where a part stands in the list of members."""
-    layer = part.y if part.role.endswith("plate") else 0
+    layer = part.y if part.role.endswith("plate") and not part.outline else 0
     return (_ORDER[part.role], layer, part.x, part.y, part.z)
 
 

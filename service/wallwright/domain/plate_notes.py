@@ -1,6 +1,7 @@
 """What there is to say about a wall's plates: joints, ties of a single plate, and fireblocking."""
 
 from wallwright.domain.members import Member
+from wallwright.domain.slopes import along, slope_of, top_edge
 from wallwright.domain.wall import Wall
 from wallwright.findings import Compared, Finding, Value
 from wallwright.published import plates as published
@@ -18,11 +19,12 @@ def _joint_findings(wall: Wall, members: tuple[Member, ...]) -> list[Finding]:
     """That plates are jointed, and how far the cap's joints stand from those below, beside the published least."""
     stock = wall.plates.stock_length
     pieces = tuple(member for member in members if member.role.endswith("plate"))
-    if stock is None or len(pieces) == wall.plates.bottom + wall.plates.top:
+    whole = wall.plates.bottom + wall.plates.top * (1 if ridge_of(wall) is None else 2)
+    if stock is None or len(pieces) == whole:
         return []
     offset, least = wall.plates.cap_offset, published.END_JOINT_OFFSET
     source = published.joint_source(wall.rules)
-    apart = least_apart(pieces)
+    apart = least_apart(wall, pieces)
     compared = None if apart is None else Compared(apart, least, "length")
     ids = tuple(piece.id for piece in pieces)
     values: tuple[tuple[str, Value], ...] = (("stock", stock), ("offset", offset))
@@ -33,11 +35,27 @@ def _joint_findings(wall: Wall, members: tuple[Member, ...]) -> list[Finding]:
     return found
 
 
-def least_apart(pieces: tuple[Member, ...]) -> int | None:
-    """The least distance from a joint of the cap plate to one of the top plate; None where either has none."""
-    caps = [piece.x for piece in pieces if piece.role == "cap-plate"][1:]
-    tops = [piece.x for piece in pieces if piece.role == "top-plate"][1:]
-    return min((abs(cap - top) for cap in caps for top in tops), default=None)
+def least_apart(wall: Wall, pieces: tuple[Member, ...]) -> int | None:
+    """The least distance from a joint of the cap plate to one of the top plate; None where either has none.
+
+    Along the slope where there is one. At a gable's ridge both end, so that they meet there in any case; joints
+    elsewhere are held against it.
+    """
+    ridge = ridge_of(wall)
+    caps, tops = _joints(pieces, "cap-plate"), _joints(pieces, "top-plate")
+    apart = [abs(cap - top) for cap in caps for top in tops if not cap == top == ridge]
+    if not apart or wall.top.shape == "level":
+        return min(apart, default=None)
+    return along(*slope_of(wall), min(apart))
+
+
+def ridge_of(wall: Wall) -> int | None:
+    """x of a gable's ridge, at which its plates meet; None under one slope or none."""
+    return top_edge(wall).ridge
+
+
+def _joints(pieces: tuple[Member, ...], role: str) -> list[int]:
+    return sorted(piece.x for piece in pieces if piece.role == role)[1:]
 
 
 def _single_plate(wall: Wall, members: tuple[Member, ...]) -> list[Finding]:

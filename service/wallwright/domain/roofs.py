@@ -92,6 +92,15 @@ class Under(msgspec.Struct, frozen=True):
             return self.wall_height
         return self.line.at(self.span if self.roof.shape == "lean-to" else (self.span + 1) // 2)
 
+    @property
+    def eave_to_ridge(self) -> int:
+        """How far the roof rises over the framing, from its low or eaves wall's outer face; overhangs are not known."""
+        roof = self.roof
+        if roof.shape == "flat":
+            return 0
+        across = self.span if roof.shape == "lean-to" else (self.span + 1) // 2
+        return -(-across * roof.rise // roof.run)
+
     def standing(self, side: SideName, left_met: SideName) -> Standing:
         """How one wall stands; ``left_met`` is the wall at its left end as seen from outside."""
         roof, line = self.roof, self.line

@@ -31,6 +31,7 @@ def courses_of(plan: Plan, standing: Standing, columns: tuple[Column, ...]) -> C
     bottom, courses, blocking = wall.face_bottom, list[Row](), list[Part]()
     while waiting := [column for column in columns if tops[column] - bottom > full]:
         highest = min(bottom + full, min(tops[column] for column in waiting) - LEAST_STRIP - gap)
+        highest = _clear_of_ends(wall, highest)
         spans = [(column.left, column.right) for column in waiting]
         found = highest_seam(standing.plan, standing.parts, bottom, highest, spans)
         if found is None:
@@ -44,6 +45,19 @@ def courses_of(plan: Plan, standing: Standing, columns: tuple[Column, ...]) -> C
         columns = tuple(waiting)
     courses.append(Row(bottom, max(tops.values())))
     return tuple(courses), blocking, []
+
+
+def _clear_of_ends(wall: Wall, seam: int) -> int:
+    """The seam, lowered where it would leave less than its bearing of this wall above it at a high end.
+
+    A lapped sheet may rise past the plate's end, so that the strip stands mostly before the next wall's post.
+    """
+    gap = wall.sheathing.gap
+    for x in (0, wall.length):
+        over = top_edge(wall).at(x) - seam - gap
+        if 0 < over < LEAST_BEARING:
+            seam -= LEAST_BEARING - over
+    return seam
 
 
 def sheet_length(wall: Wall) -> int:

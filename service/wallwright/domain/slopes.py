@@ -149,6 +149,14 @@ def along(rise: int, run: int, level: int) -> int:
     return (isqrt(4 * level * level * (rise * rise + run * run) // (run * run)) + 1) // 2
 
 
+def level_of(rise: int, run: int, length: int) -> int:
+    """The longest level stretch that a ``length`` on the slope covers: the inverse of `along`, never past it."""
+    level = isqrt(length * length * run * run // (rise * rise + run * run))
+    while along(rise, run, level + 1) <= length:
+        level += 1
+    return level
+
+
 def soffit(wall: Wall) -> Slope:
     """The underside of the top plates: what the studs stand under."""
     return under(wall, wall.plates.top)

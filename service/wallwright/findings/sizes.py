@@ -159,7 +159,7 @@ SIZE_KINDS: Final[dict[str, Kind]] = {
     "bracing-compared": Kind(
         "note",
         "The {side} wall line needs {needed} of braced length against wind by method WSP, in one storey with two braced "
-        "lines each way and no gypsum board inside; full-height sheathed lengths that count come to {available}.",
+        "lines each way and no gypsum board inside{case}; full-height sheathed lengths that count come to {available}.",
         "Bracing compared with the table",
         "One storey, one building, two braced lines each way, wind alone: the table's plain case. Earthquake, hold-downs, "
         "connections above and below, and lines that are offset were not checked.",
@@ -169,7 +169,7 @@ SIZE_KINDS: Final[dict[str, Kind]] = {
     "bracing-short": Kind(
         "caution",
         "The {side} wall line needs {needed} of braced length against wind by method WSP, in one storey with two braced "
-        "lines each way and no gypsum board inside; full-height sheathed lengths that count come to "
+        "lines each way and no gypsum board inside{case}; full-height sheathed lengths that count come to "
         "{available}{lacking}.",
         "Too little bracing by this method",
         "Lengths of wall without openings hold the building upright in wind; by the plain method there is too little.",
