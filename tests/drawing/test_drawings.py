@@ -5,13 +5,15 @@ from xml.etree import ElementTree
 
 import pytest
 from hypothesis import HealthCheck, given, settings
+from tests.strategies.buildings import buildings, sloped_buildings
 from tests.strategies.walls import walls
 
 from wallwright.domain.building import build
 from wallwright.domain.framed import framed, skinned
 from wallwright.drawing.building import plan_scene
+from wallwright.drawing.corners import WIDTH
 from wallwright.drawing.elevation import framing_scene
-from wallwright.drawing.paper import MARGIN
+from wallwright.drawing.paper import MARGIN, TITLE_STRIP
 from wallwright.drawing.scene import TEXT_MM, Area, Scene, Text, shortened, spread, text_width
 from wallwright.drawing.sheathing import sheathing_scene
 from wallwright.drawing.svg import STYLE, STYLE_HASH, svg_text
@@ -55,19 +57,58 @@ def boxes(scene: Scene) -> list[tuple[float, float, float, float, str]]:
     return found
 
 
+def faults_of_texts(scene: Scene) -> list[str]:
+    """Texts that leave the paper or run into each other."""
+    placed, found = boxes(scene), []
+    for left, top, right, bottom, text in placed:
+        inside = left >= MARGIN - 0.01 and right <= scene.width - MARGIN + 0.01
+        if not (inside and top >= MARGIN - 0.01 and bottom <= scene.height - MARGIN + 0.01):
+            found.append(f"{text} leaves the paper")
+    for number, (l1, t1, r1, b1, one) in enumerate(placed):
+        for l2, t2, r2, b2, two in placed[number + 1 :]:
+            if not (r1 <= l2 + 0.05 or r2 <= l1 + 0.05 or b1 <= t2 + 0.05 or b2 <= t1 + 0.05):
+                found.append(f"{one} runs into {two}")
+    return found
+
+
 @MANY
 @given(walls())
 def test_texts_stay_on_the_paper_and_clear_of_each_other(wall):
     for scene in scenes(wall):
-        placed = boxes(scene)
-        for left, top, right, bottom, text in placed:
-            assert left >= MARGIN - 0.01, text
-            assert right <= scene.width - MARGIN + 0.01, text
-            assert top >= MARGIN - 0.01, text
-            assert bottom <= scene.height - MARGIN + 0.01, text
-        for number, (l1, t1, r1, b1, one) in enumerate(placed):
-            for l2, t2, r2, b2, two in placed[number + 1 :]:
-                assert r1 <= l2 + 0.05 or r2 <= l1 + 0.05 or b1 <= t2 + 0.05 or b2 <= t1 + 0.05, (one, two)
+        assert faults_of_texts(scene) == []
+
+
+@settings(MANY, max_examples=25)
+@given(buildings() | sloped_buildings())
+def test_the_plan_and_its_details_stay_on_the_paper_and_clear_of_each_other(building):
+    built = build(building)
+    scene = plan_scene(built, "in", "0" * 8)
+    assert faults_of_texts(scene) == []
+    column, foot = scene.width - MARGIN - WIDTH, scene.height - MARGIN - TITLE_STRIP
+    for shape in scene.shapes:
+        if isinstance(shape, Area) and shape.kind != "bar" and max(y for _, y in shape.points) <= foot + 0.01:
+            # The plan stands to the left of the details' column, or the details within it.
+            xs = [x for x, _ in shape.points]
+            assert max(xs) <= column or (min(xs) >= column and max(xs) <= scene.width - MARGIN)
+
+
+@pytest.mark.parametrize("side", ["front", "left"])
+def test_a_corner_detail_shows_post_lap_and_gap_at_its_scale(side):
+    built = build(to_domain(request("building", Building)))
+    scene = plan_scene(built, "in", "0" * 8)
+    column = scene.width - MARGIN - WIDTH
+    (scale,) = (shape.text for shape in scene.shapes if isinstance(shape, Text) and shape.text.startswith("Details"))
+    assert scale == 'Details 1-1/2" = 1\' 0"'
+    drawn = [
+        shape for shape in scene.shapes
+        if isinstance(shape, Area) and shape.title.startswith(f"{side} ") and min(x for x, _ in shape.points) > column
+    ]  # fmt: skip
+    studs = [shape for shape in drawn if shape.title.endswith(("end-stud", "corner-stud"))]
+    # A three-stud post: two studs about blocks; a single stud at the butt end. Drawn at 1:8.
+    assert len(studs) == (2 if side == "front" else 1)
+    for shape in studs:
+        wide, high = (max(p[n] for p in shape.points) - min(p[n] for p in shape.points) for n in (0, 1))
+        assert sorted((wide, high)) == pytest.approx([38.1 / 8, 88.9 / 8])
 
 
 @MANY

@@ -1,14 +1,13 @@
-"""The plan of a building: its four walls from above, corners, openings, and the names of the walls."""
+"""The plan of a building: its four walls from above, openings, names of the walls, and its corners at a larger scale."""
 
 from wallwright.domain.building import Built, BuiltWall
+from wallwright.drawing.corners import WIDTH, corner_details, placer
 from wallwright.drawing.dimensions import Shapes, string, upright
 from wallwright.drawing.paper import View, fitted
 from wallwright.drawing.scene import Area, Lines, Scene, Text, text_width
 from wallwright.drawing.svg import svg_text
 from wallwright.drawing.title import title_strip
 from wallwright.lengths import Units, tape_text
-
-Corner = tuple[int, int]
 
 
 def plan(built: Built, units: Units, revision: str) -> str:
@@ -20,12 +19,13 @@ def plan_scene(built: Built, units: Units, revision: str) -> Scene:
     """The plan as shapes on paper."""
     width, depth = built.framing_width, built.framing_depth
     skin = max(one.wall.sheathing.sheet.thickness for one in built.walls)
-    view = fitted(units, (-skin, -skin, width + skin, depth + skin), 14, 34, 26, 26)
+    view = fitted(units, (-skin, -skin, width + skin, depth + skin), 14, 34, 26, 26 + WIDTH)
     shapes: Shapes = []
     for one in built.walls:
         shapes += _wall(view, built, one, units)
     shapes += _names(view, built, units)
     shapes += _dimensions(view, built, units)
+    shapes += corner_details(view, built, units)
     rules = built.walls[0].wall.rules
     through = " and ".join(built.building.through)
     what = f"Plan, front at the foot; {through} run through, slip gap {tape_text(built.building.slip_gap, units)}"
@@ -38,23 +38,8 @@ def plan_scene(built: Built, units: Units, revision: str) -> Scene:
     )
 
 
-def _placer(built: Built, one: BuiltWall) -> tuple[int, int, int, int, int, int]:
-    """Where a wall's left end stands at its outer face, the way it runs, and the way inwards."""
-    width, depth = built.framing_width, built.framing_depth
-    start = 0
-    if one.side not in built.building.through:
-        # A butt wall starts past the through wall's depth and the slip gap.
-        start = (one.wall.left.meets.depth + one.wall.left.meets.slip_gap) if one.wall.left.meets else 0
-    return {
-        "front": (start, 0, 1, 0, 0, 1),
-        "right": (width, start, 0, 1, -1, 0),
-        "back": (width - start, depth, -1, 0, 0, -1),
-        "left": (0, depth - start, 0, -1, 1, 0),
-    }[one.side]
-
-
 def _wall(view: View, built: Built, one: BuiltWall, units: Units) -> Shapes:
-    ox, oy, rx, ry, ix, iy = _placer(built, one)
+    ox, oy, rx, ry, ix, iy = placer(built, one)
     wall = one.wall
 
     def at(along: int, inward: int) -> tuple[float, float]:
@@ -111,7 +96,7 @@ def _dimensions(view: View, built: Built, units: Units) -> Shapes:
     walls = {one.side: one for one in built.walls}
     shapes: Shapes = []
     front = walls["front"]
-    shift = _placer(built, front)[0]
+    shift = placer(built, front)[0]
     stops = sorted({0, width, *(shift + x for o in front.wall.openings for x in (o.left, o.right))})
     if len(stops) > 2:
         shapes += string(

@@ -28,6 +28,11 @@ class View(msgspec.Struct, frozen=True, gc=False):
     left: float
     foot: float
 
+    @property
+    def foot_of_frame(self) -> float:
+        """y on paper of the title strip's upper edge."""
+        return self.height - MARGIN - TITLE_STRIP
+
     def size(self, length: int) -> float:
         """A grid length in millimetres of paper."""
         return length / (MILLIMETRE * self.ratio)
@@ -71,3 +76,12 @@ def fitted(
     origin_x = MARGIN + left + (room_x - drawn_x) / 2 - x0 / (MILLIMETRE * ratio)
     origin_y = MARGIN + above + drawn_y + y0 / (MILLIMETRE * ratio)
     return View(width, height, ratio, text, origin_x, origin_y)
+
+
+def detail_scale(units: Units, width: int, height: int, room_x: float, room_y: float) -> tuple[int, str]:
+    """The largest standard scale at which a detail of ``width`` by ``height`` on the grid fits its room on paper."""
+    scales = _INCH_SCALES[1:] if units == "in" else _METRIC_SCALES[1:]
+    for ratio, text in scales:
+        if width / (MILLIMETRE * ratio) <= room_x and height / (MILLIMETRE * ratio) <= room_y:
+            return ratio, text
+    return scales[-1]
