@@ -60,7 +60,7 @@ def sloped_buildings(draw: st.DrawFn) -> Building:
 
 @st.composite
 def buildings(draw: st.DrawFn) -> Building:
-    """A building whose walls are framed of one stock, with openings on any side."""
+    """A building with openings on any side, whose walls need not be framed of one stock."""
     scale = draw(st.sampled_from(SCALES))
     studs = dict(zip(SIDES, draw(_studs(scale)), strict=True))
     sheet = draw(sheets(scale))
@@ -112,6 +112,7 @@ def buildings(draw: st.DrawFn) -> Building:
 
 @st.composite
 def _studs(draw: st.DrawFn, scale: Scale) -> tuple[Stock, ...]:
-    """A stock for each side: one for all, or one for each pair of opposite walls."""
-    one, other = draw(st.sampled_from(scale.studs)), draw(st.sampled_from(scale.studs))
-    return (one, other, one, other) if draw(st.booleans()) else (one, one, one, one)
+    """A stock for each side: one for all, one for each pair of opposite walls, or one for each wall."""
+    ways: tuple[tuple[int, ...], ...] = ((0, 0, 0, 0), (0, 1, 0, 1), (0, 1, 2, 3))
+    four = [draw(st.sampled_from(scale.studs)) for _ in SIDES]
+    return tuple(four[way] for way in draw(st.sampled_from(ways)))
