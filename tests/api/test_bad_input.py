@@ -127,7 +127,7 @@ NOT_BUILDABLE = [
     (wall(top={"shape": "gable", "rise": 3, "ridge": 1}), {("/top/ridge", "ridge-outside-wall")}, '1 1/2"'),
     (wall(top={"shape": "gable", "rise": 3, "ridge": 12}, ends={"left": {"cap_lap": -12}}), {("/ends/left/cap_lap", "cap-too-short")}, "cap"),
     (wall(top={"shape": "rake", "rise": 12}, height=97), {("/height", "top-too-high")}, "8' 0\""),
-    (wall(top={"shape": "rake", "rise": 9}, height=6), {("/height", "wall-too-low")}, '6 13/16"'),
+    (wall(top={"shape": "rake", "rise": 9}, height=5), {("/height", "wall-too-low")}, '5 5/16"'),
     (wall(top={"shape": "rake", "rise": 3}, openings=[{**WINDOW, "height": 66}]), {("/openings/0/height", "header-does-not-fit")}, "5' 3"),
     (wall(openings=[{**WINDOW, "left": 130}]), {("/openings/0/left", "opening-outside-wall")}, "9' 3\""),
     (wall(openings=[{**WINDOW, "left": 2}]), {("/openings/0/left", "opening-too-near-end")}, '3"'),

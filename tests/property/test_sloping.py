@@ -1,10 +1,13 @@
 """A wall under a slope, whatever the plan: the properties of level walls, and those of its bevels and plates."""
 
+from math import ceil
+
 import msgspec
 from hypothesis import given
 from hypothesis import strategies as st
 from msgspec.structs import replace
 from tests.property.mirror import mirrored
+from tests.property.slope import stretched
 from tests.property.sloping import faults_of_frame, faults_of_skin
 from tests.property.test_framing import _marks, _places
 from tests.property.test_skinning import _outlines, _seams
@@ -56,6 +59,20 @@ def test_plates_on_a_slope_are_jointed_over_studs_or_a_stock_that_serves_is_name
     assert faults_of_frame(laid) == []
     theirs = layout(mirrored(laid.wall))
     assert len(theirs.members) == len(laid.members)
+
+
+@given(sloped_walls(), st.sampled_from((0, 1, 20_000, INCH, 2 * INCH, 3 * INCH)))
+def test_a_low_end_comes_down_to_its_plates_or_the_height_that_serves_is_named(wall: Wall, more: int) -> None:
+    plates = wall.plates.bottom + wall.plates.top * stretched(wall)
+    low = replace(wall, openings=(), height=ceil(plates * wall.stud.thickness) + 1 + more)
+    try:
+        done = framed(low)
+    except PlanRefused as refused:
+        (fault,) = refused.faults
+        assert (fault.code, fault.pointer) == ("wall-too-low", "/height")
+        done = framed(replace(low, height=dict(fault.values)["least"].value))
+    assert faults_of_frame(done.layout) == []
+    assert faults_of_skin(skinned(done), done.layout) == []
 
 
 @given(sloped_walls())

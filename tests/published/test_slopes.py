@@ -131,3 +131,15 @@ def test_a_gable_buildings_walls_stand_to_one_ridge() -> None:
     for one in gables:
         assert max(m.top for m in one.layout.members) == inches("89") + (inches("60") - inches("3 1/2")) // 2
     assert [f.code for f in built.findings].count("tie-cap") == 4
+
+
+def test_where_the_plates_meet_the_end_stud_vanishes_and_the_next_keeps_its_place() -> None:
+    # From memory: the studs of a triangle grow by rise / run x spacing from the corner where its plates meet, and no
+    # stud stands in that corner. 12 ft at 6 in 12, plates 3 x 1-1/2 in, of which two on the slope.
+    laid = layout(plain_wall(12 * FOOT, INCH * 16, inches("5"), top=Top("rake", 6 * 10**6, 12 * 10**6)))
+    assert [m.x for m in with_role(laid, "end-stud")] == [12 * FOOT - inches("1 1/2")]
+    (block,) = with_role(laid, "blocking")
+    assert (block.x, block.outline[0]) == (0, (0, inches("1 1/2")))
+    assert block.length < inches("1 1/2")
+    assert {b - a for a, b in zip(differences(laid), differences(laid)[1:], strict=False)} == {0}
+    assert differences(laid)[0] == 8 * INCH

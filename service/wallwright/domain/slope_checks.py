@@ -1,12 +1,14 @@
 """What stands in the way of framing a wall under a slope: its steepness, its ridge, its lowest and highest points."""
 
-from wallwright.domain.slopes import soffit, top_edge
+from wallwright.domain.slopes import soffit, top_edge, under
 from wallwright.domain.wall import Wall
 from wallwright.findings import Fault, Value, at_least, at_most
 from wallwright.lengths import FOOT
 
 STEEPEST = 2
 """The steepest slope: this much rise in a run of 1 (24 in 12)."""
+LEAST_CLEAR = FOOT
+"""The least clear height under the plates at the highest point of a wall whose plates meet at its lowest."""
 HIGHEST = 20 * FOOT
 """The highest point that a sloped top may reach: as high as a level wall may be."""
 
@@ -55,13 +57,17 @@ def _check_ridge(wall: Wall) -> list[Fault]:
 
 
 def least_height(wall: Wall) -> int:
-    """The least height of a sloped wall: a stud's thickness is left between the plates at the lowest stud.
+    """The least height of a sloped wall: at its lowest the plates may meet, so that the end stud vanishes there.
 
-    Past the wall's ends, caps and sheets run on down the slope and stay above the bottom plate.
+    Past the wall's ends sheets run on down the slope and stay above the bottom plate, caps above the floor.
     """
-    under, edge = soffit(wall), top_edge(wall)
-    left = min(0, wall.face_left, -wall.left.cap_lap)
-    right = max(wall.length, wall.face_right, wall.length + wall.right.cap_lap)
-    studs = wall.height + wall.stud_bottom + wall.thickness - under.least(0, wall.length)
+    clear, edge = soffit(wall), top_edge(wall)
+    left = min(0, wall.face_left)
+    right = max(wall.length, wall.face_right)
+    low = wall.height + wall.stud_bottom - clear.least(0, wall.length)
+    high = wall.height + wall.stud_bottom + LEAST_CLEAR - clear.most(0, wall.length)
+    # Under a slope so slight that no stud would be left, each stud is at least as long as it is thick.
+    studs = min(low + wall.thickness, max(low, high))
     laps = wall.height + wall.stud_bottom - edge.least(left, right)
-    return max(studs, laps)
+    caps = wall.height - under(wall, 1).least(-wall.left.cap_lap, wall.length + wall.right.cap_lap)
+    return max(studs, laps, caps if wall.plates.top == 2 else 0)

@@ -45,7 +45,12 @@ def frame(plan: Plan) -> list[Part]:
     for framed in plan.framed:
         standing += _over_header(wall, framed, under, ceiling, packing)
     cut = [bevelled(wall, part, under) for part in standing]
-    return [part for part in cut if part is not None] + packing + sloped_plates(wall)
+    return [_no_stud(wall, part) for part in cut if part is not None] + packing + sloped_plates(wall)
+
+
+def _no_stud(wall: Wall, part: Part) -> Part:
+    """What is left of an upright where the plates come together: shorter than it is thick it is a tapered block."""
+    return replace(part, role="blocking") if part.upright and part.length < wall.thickness else part
 
 
 def standing(plan: Plan, parts: list[Part]) -> Standing:

@@ -139,7 +139,7 @@ def _dimensions(view: View, layout: Layout, units: Units) -> Shapes:
     shapes += string(view, [0, wall.length], foot + 24.5, [tape_text(wall.length, units)])
     x = view.x(min(0, -wall.left.cap_lap))
     own_left, own_right, highest = heights_of(wall)
-    shapes += upright(view, 0, own_left, x - 6, tape_text(own_left, units))
+    shapes += upright(view, 0, own_left, x - 6, tape_text(own_left, units), or_below=True)
     if own_right != own_left:
         at = view.x(wall.length + max(0, wall.right.cap_lap)) + 19
         shapes += upright(view, 0, own_right, at, tape_text(own_right, units))
