@@ -272,7 +272,7 @@ def test_the_log_line_holds_nothing_of_the_callers(caplog):
 
 def test_health_answers_while_the_service_is_full():
     app = create_app(Settings(concurrency=1))
-    app.under_way = 1
+    app.work.under_way = 1
     busy = call("POST", "/v1/layout", app, content=BODY, headers=JSON)
     assert busy.status_code == 503
     assert busy.headers["retry-after"] == "1"

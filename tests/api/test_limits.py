@@ -171,10 +171,19 @@ def test_work_past_the_concurrency_is_sent_away_and_health_still_answers():
     app = create_app(Settings(concurrency=2))
     assert isinstance(app, Outer)
     for under_way, status in ((1, 200), (2, 503), (3, 503)):
-        app.under_way = under_way
+        app.work.under_way = under_way
         answer = call("POST", "/v1/layout", app, content=wall(), headers={"content-type": "application/json"})
         assert answer.status_code == status
         assert call("GET", "/health", app).status_code == 200
         if status == 503:
             assert answer.headers["retry-after"] == "1"
             assert answer.json()["code"] == "busy"
+
+
+def test_requests_past_those_that_may_be_inside_are_sent_away_and_health_still_answers():
+    app = create_app(Settings(inside=2))
+    assert isinstance(app, Outer)
+    for inside, status in ((1, 200), (2, 503), (3, 503)):
+        app.under_way = inside
+        assert call("GET", "/v1/examples/layout", app).status_code == status
+        assert call("GET", "/health", app).status_code == 200

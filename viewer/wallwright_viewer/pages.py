@@ -71,10 +71,7 @@ def _html(content: bytes, status: int = 200, **headers: str) -> Response[bytes]:
 
 
 def _building(packed: Packer) -> HTTPRouteHandler:
-    # Reckoning and drawing a building takes a moment: in a thread, so that nobody else waits for it.
-    @route("/", http_method=["GET", "HEAD"], status_code=200, name="viewer", sync_to_thread=True)
-    def page(request: AnyRequest) -> Response[bytes]:
-        request.scope["wallwright_route"] = "/"  # type: ignore[typeddict-unknown-key]
+    def answered(request: AnyRequest) -> Response[bytes]:
         query = request.scope["query_string"]
         if not query:
             return _html(building_html(form.example(), packed, ""))
@@ -89,6 +86,13 @@ def _building(packed: Packer) -> HTTPRouteHandler:
             location = f"/?{form.edit_link(form.changed(filled))}{read_as}#{anchor}"
             return Response(b"", status_code=303, media_type="text/html", headers={"location": location})
         return _html(building_html(filled, packed, str(request.base_url).rstrip("/"), not filled.editing))
+
+    @route("/", http_method=["GET", "HEAD"], status_code=200, name="viewer")
+    async def page(request: AnyRequest) -> Response[bytes]:
+        request.scope["wallwright_route"] = "/"  # type: ignore[typeddict-unknown-key]
+        # Reckoning and drawing a building takes a moment: where all computing stands, so that nobody else waits for it.
+        found: Response[bytes] = await request.scope["wallwright_work"].run(lambda: answered(request))  # type: ignore[typeddict-item]
+        return found
 
     return page
 

@@ -1,8 +1,10 @@
 """The application factory: routes from the table of operations, problems for everything that goes wrong."""
 
 import asyncio
+import functools
 import logging
-from collections.abc import Sequence
+import time
+from collections.abc import Callable, Sequence
 from typing import Any, Final
 
 import msgspec
@@ -17,6 +19,7 @@ from wallwright.api.outer import App, Outer
 from wallwright.api.problems import PROBLEMS, SCHEMA_FAULTS, Refused
 from wallwright.api.reader import Reader
 from wallwright.api.settings import Settings, settings_from
+from wallwright.api.work import Work
 from wallwright.findings import FAULTS, KINDS, PlanRefused
 from wallwright.operations.converters import CONVERTERS
 from wallwright.operations.document import document_bytes
@@ -67,16 +70,11 @@ async def body_of(request: AnyRequest, settings: Settings) -> bytes:
     return bytes(found)
 
 
-def _posting(operation: Operation, reader: Reader, settings: Settings) -> HTTPRouteHandler:
+def _posting(operation: Operation, reader: Reader, settings: Settings, work: Work) -> HTTPRouteHandler:
     offers = [MEDIA[form] for form in operation.forms]
     forms = {MEDIA[form]: form for form in operation.forms}
 
-    @route(operation.path, http_method=["POST"], status_code=200, name=operation.name)
-    async def post(request: AnyRequest) -> Response[bytes]:
-        request.scope["wallwright_route"] = operation.path  # type: ignore[typeddict-unknown-key]
-        media_type = chosen(request.headers.getall("accept", []), offers)
-        require_json(request.headers.getall("content-type", []))
-        body = await body_of(request, settings)
+    def answered(body: bytes, media_type: str) -> Response[bytes]:
         asked = reader.read(body)
         form = forms[media_type]
         try:
@@ -89,16 +87,31 @@ def _posting(operation: Operation, reader: Reader, settings: Settings) -> HTTPRo
             headers["content-location"] = link
         return Response(content, media_type=media_type, headers=headers)
 
+    @route(operation.path, http_method=["POST"], status_code=200, name=operation.name)
+    async def post(request: AnyRequest) -> Response[bytes]:
+        request.scope["wallwright_route"] = operation.path  # type: ignore[typeddict-unknown-key]
+        media_type = chosen(request.headers.getall("accept", []), offers)
+        require_json(request.headers.getall("content-type", []))
+        body = await body_of(request, settings)
+        return await worked(request, work, functools.partial(answered, body, media_type))
+
     return post
 
 
-def _linked(operation: Operation, form: str, reader: Reader, settings: Settings) -> HTTPRouteHandler:
+async def worked(request: AnyRequest, work: Work, task: Callable[[], Response[bytes]]) -> Response[bytes]:
+    """An answer computed off the event loop; how long it stood in line and was computed is kept for its header."""
+    began = time.perf_counter()
+    done = await work.timed(task)
+    spent = time.perf_counter() - began - done.waited
+    request.scope["wallwright_timing"] = (done.waited, spent)  # type: ignore[typeddict-unknown-key]
+    return done.result
+
+
+def _linked(operation: Operation, form: str, reader: Reader, settings: Settings, work: Work) -> HTTPRouteHandler:
     path = f"{operation.path}.{form}"
 
-    @route(path, http_method=["GET", "HEAD"], status_code=200, name=f"{operation.name}-{form}")
-    async def get(request: AnyRequest) -> Response[bytes]:
-        request.scope["wallwright_route"] = path  # type: ignore[typeddict-unknown-key]
-        body = links.unpacked(request.scope["query_string"], settings.body_bytes)
+    def answered(query: bytes, held: list[str]) -> Response[bytes]:
+        body = links.unpacked(query, settings.body_bytes)
         try:
             asked = reader.read(body)
         except Refused as refused:
@@ -106,7 +119,6 @@ def _linked(operation: Operation, form: str, reader: Reader, settings: Settings)
         try:
             tag = links.etag(operation.identity(asked), form)
             headers = {"etag": tag, "cache-control": "public, max-age=300"}
-            held = request.headers.getall("if-none-match", [])
             if links.unchanged(held, tag):
                 return Response(b"", status_code=304, media_type=MEDIA[form], headers=headers)
             content = encoded(operation, asked, form)
@@ -116,6 +128,12 @@ def _linked(operation: Operation, form: str, reader: Reader, settings: Settings)
         except PlanRefused as refused:
             raise plan_refused(asked, refused) from None
         return Response(content, media_type=MEDIA[form], headers=headers)
+
+    @route(path, http_method=["GET", "HEAD"], status_code=200, name=f"{operation.name}-{form}")
+    async def get(request: AnyRequest) -> Response[bytes]:
+        request.scope["wallwright_route"] = path  # type: ignore[typeddict-unknown-key]
+        held = request.headers.getall("if-none-match", [])
+        return await worked(request, work, functools.partial(answered, request.scope["query_string"], held))
 
     return get
 
@@ -185,11 +203,12 @@ def create_app(settings: Settings | None = None, extra_routes: Sequence[Any] = (
     """The application. ``extra_routes`` are further handlers, such as the viewer's pages."""
     chosen_settings = settings or settings_from()
     readers = {kind: Reader(kind) for kind in {operation.request for operation in OPERATIONS}}
+    work = Work(chosen_settings.threads, chosen_settings.concurrency)
     handlers: list[Any] = []
     for operation in OPERATIONS:
         reader = readers[operation.request]
-        handlers.append(_posting(operation, reader, chosen_settings))
-        handlers += [_linked(operation, form, reader, chosen_settings) for form in operation.forms]
+        handlers.append(_posting(operation, reader, chosen_settings, work))
+        handlers += [_linked(operation, form, reader, chosen_settings, work) for form in operation.forms]
     served = {"contract": contract_limits(), "operating": msgspec.to_builtins(chosen_settings)}
     version = msgspec.json.encode({"name": "wallwright", "version": __version__, "contract": "v1"})
     handlers += [
@@ -223,7 +242,7 @@ def create_app(settings: Settings | None = None, extra_routes: Sequence[Any] = (
             Exception: _failed,
         },
     )
-    return Outer(app, chosen_settings)  # type: ignore[arg-type]
+    return Outer(app, chosen_settings, work)  # type: ignore[arg-type]
 
 
 def _response(refused: Refused) -> Response[bytes]:

@@ -15,6 +15,7 @@ from typing import Any, Final
 from wallwright.api.headers import COMMON, policy_for
 from wallwright.api.problems import Refused
 from wallwright.api.settings import Settings
+from wallwright.api.work import RETRY_AFTER, Work
 
 Scope = MutableMapping[str, Any]
 Message = MutableMapping[str, Any]
@@ -31,9 +32,10 @@ _FAILURES: Final = logging.getLogger("wallwright")
 class Outer:
     """Wraps the application."""
 
-    def __init__(self, app: App, settings: Settings) -> None:
+    def __init__(self, app: App, settings: Settings, work: Work | None = None) -> None:
         self.app = app
         self.settings = settings
+        self.work = work or Work(settings.threads, settings.concurrency)
         self.under_way = 0
 
     async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
@@ -44,6 +46,7 @@ class Outer:
         started = time.perf_counter()
         request_id = _request_id(scope)
         scope["wallwright_request_id"] = request_id
+        scope["wallwright_work"] = self.work
         seen = {"status": 0, "bytes": 0}
 
         async def sending(message: Message) -> None:
@@ -89,8 +92,8 @@ class Outer:
         path = scope["path"]
         if path != "/" and (path.endswith("/") or "//" in path):
             return Refused("not-found")
-        if self.under_way >= self.settings.concurrency and path not in UNQUEUED:
-            return Refused("busy", headers={"Retry-After": "1"})
+        if path not in UNQUEUED and (self.work.full or self.under_way >= self.settings.inside):
+            return Refused("busy", headers=RETRY_AFTER)
         return None
 
 

@@ -10,18 +10,28 @@ PREFIX: Final = "WALLWRIGHT_"
 
 
 class Settings(msgspec.Struct, frozen=True, gc=False):
-    """What an operator may set. Bytes are bytes, waits are seconds."""
+    """What an operator may set. Bytes are bytes, waits are seconds.
+
+    ``concurrency`` counts the requests that are computed or stand in line for it, ``threads`` those that are
+    computed at once, ``inside`` all that are inside, also those whose body is still arriving; each is for one worker.
+    """
 
     body_bytes: int = 262_144
     url_bytes: int = 12_288
     header_bytes: int = 32_768
     body_wait_seconds: int = 10
     concurrency: int = 64
+    threads: int = 2
+    inside: int = 512
 
 
-_LEAST: Final = {"body_bytes": 1_024, "url_bytes": 256, "header_bytes": 1_024, "body_wait_seconds": 1, "concurrency": 1}
+_LEAST: Final = {
+    "body_bytes": 1_024, "url_bytes": 256, "header_bytes": 1_024, "body_wait_seconds": 1, "concurrency": 1,
+    "threads": 1, "inside": 1,
+}  # fmt: skip
 _MOST: Final = {
     "body_bytes": 16_777_216, "url_bytes": 65_536, "header_bytes": 65_536, "body_wait_seconds": 300, "concurrency": 10_000,
+    "threads": 64, "inside": 100_000,
 }  # fmt: skip
 
 

@@ -1,0 +1,64 @@
+"""Computing off the event loop: a bounded line, errors passed on, the loop never held."""
+
+import asyncio
+import json
+import threading
+
+import httpx
+import pytest
+from tests.api.client import APP, JSON, WALL
+
+from wallwright.api.problems import Refused
+from wallwright.api.work import Work
+from wallwright.operations.examples import example_bytes
+from wallwright.operations.table import OPERATIONS
+
+
+def test_a_task_runs_in_another_thread_and_its_errors_come_back():
+    work = Work(1, 2)
+    assert asyncio.run(work.run(threading.current_thread)) is not threading.current_thread()
+    with pytest.raises(ZeroDivisionError):
+        asyncio.run(work.run(lambda: 1 // 0))
+    with pytest.raises(RuntimeError, match="StopIteration"):
+        asyncio.run(asyncio.wait_for(work.run(lambda: next(iter(()))), 5))
+    assert work.under_way == 0
+
+
+def test_what_stands_past_the_line_is_sent_away_at_once_and_the_loop_goes_on():
+    gate = threading.Event()
+
+    async def go():
+        work = Work(1, 2)
+        first, second = (asyncio.create_task(work.timed(gate.wait)) for _ in range(2))
+        await asyncio.sleep(0.05)
+        assert work.full
+        with pytest.raises(Refused) as refused:
+            await work.run(gate.wait)
+        gate.set()
+        assert (await first).waited < (await second).waited
+        assert not work.full
+        return refused.value
+
+    found = asyncio.run(go())
+    assert (found.code, found.headers) == ("busy", {"Retry-After": "1"})
+
+
+def test_questions_computed_side_by_side_are_answered_as_those_computed_alone():
+    asked = [
+        (one.path, accept, example_bytes(one.name))
+        for one in OPERATIONS
+        for accept in ("application/json", "image/svg+xml")
+    ]
+    asked += [
+        ("/v1/layout", "text/csv", json.dumps({**WALL, "length": length}).encode()) for length in range(100, 140, 4)
+    ]
+
+    async def go(together: bool) -> list[bytes]:
+        async with httpx.AsyncClient(transport=httpx.ASGITransport(app=APP), base_url="http://test") as client:
+            calls = [
+                client.post(path, content=body, headers={**JSON, "accept": accept}) for path, accept, body in asked * 2
+            ]
+            answers = await asyncio.gather(*calls) if together else [await one for one in calls]
+            return [answer.content for answer in answers]
+
+    assert asyncio.run(go(True)) == asyncio.run(go(False))
