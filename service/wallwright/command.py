@@ -12,7 +12,8 @@ import msgspec
 import uvicorn
 
 from wallwright import __version__
-from wallwright.api.app import code_pages, create_app, encoded, plan_refused
+from wallwright.api.answers import encoded, plan_refused
+from wallwright.api.app import code_pages, create_app
 from wallwright.api.links import packed
 from wallwright.api.outer import App
 from wallwright.api.problems import Refused

@@ -10,6 +10,7 @@ from tests.api.client import JSON, WALL, call, post
 
 from wallwright.api.app import create_app
 from wallwright.api.links import packed
+from wallwright.api.logs import Lines
 from wallwright.api.settings import BadSetting, Settings, settings_from
 from wallwright.operations.examples import example_bytes
 from wallwright.operations.table import BY_NAME, OPERATIONS
@@ -265,7 +266,7 @@ def test_the_log_line_holds_nothing_of_the_callers(caplog):
     with caplog.at_level("INFO", "wallwright.access"):
         post("/v1/layout", json.dumps({**WALL, "name": "my private shed"}).encode())
         call("GET", "/private-path?q=private")
-    lines = [json.loads(record.getMessage()) for record in caplog.records if record.name == "wallwright.access"]
+    lines = [json.loads(Lines().format(record)) for record in caplog.records if record.name == "wallwright.access"]
     assert [line["route"] for line in lines] == ["/v1/layout", "unmatched"]
     assert "private" not in caplog.text
 

@@ -5,6 +5,7 @@ import json
 import logging
 from typing import Any
 
+from wallwright.api.logs import Lines
 from wallwright.api.outer import Outer
 from wallwright.api.settings import Settings
 
@@ -87,7 +88,7 @@ def test_the_log_line_holds_nothing_of_the_caller(caplog):
         answered(whole, path="/private-name")
         answered(whole, path="/health")
     assert len(caplog.records) == 1
-    line = json.loads(caplog.records[0].message)
+    line = json.loads(Lines().format(caplog.records[0]))
     assert line["route"] == "unmatched"
     assert line["status"] == 200
     assert line["bytes"] == 4

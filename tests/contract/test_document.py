@@ -8,7 +8,7 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from openapi_spec_validator import validate
 from tests.api.client import APP, call, post
-from tests.contract.write_openapi import FOLDER, files
+from tests.contract.write_openapi import FOLDER, GOLDEN, files, golden_bytes
 from tests.strategies.loads import loaded_walls
 from tests.strategies.slopes import sloped_walls
 from tests.strategies.walls import walls
@@ -41,6 +41,11 @@ def checked(answer: object, name: str) -> None:
 @pytest.mark.parametrize("name", files())
 def test_committed_files_are_the_generated_ones(name):
     assert (FOLDER / name).read_bytes() == files()[name], "run: python tests/contract/write_openapi.py"
+
+
+def test_committed_digests_of_readiness_are_those_of_the_examples():
+    assert GOLDEN.read_bytes() == golden_bytes(), "run: python tests/contract/write_openapi.py"
+    assert call("GET", "/ready").status_code == 200
 
 
 def test_nothing_else_is_committed_there():

@@ -2,7 +2,7 @@
 
 import asyncio
 import functools
-import logging
+import re
 import time
 from collections.abc import Callable, Sequence
 from typing import Any, Final
@@ -13,13 +13,15 @@ from litestar.exceptions import HTTPException, MethodNotAllowedException, NotFou
 from litestar.handlers import HTTPRouteHandler
 
 from wallwright import __version__
-from wallwright.api import links
+from wallwright.api import golden, links
+from wallwright.api.answers import MEDIA, encoded, plan_refused
+from wallwright.api.board import Board
 from wallwright.api.negotiation import chosen, require_json
-from wallwright.api.outer import App, Outer
+from wallwright.api.outer import Outer, tell_failure
 from wallwright.api.problems import PROBLEMS, SCHEMA_FAULTS, Refused
 from wallwright.api.reader import Reader
 from wallwright.api.settings import Settings, settings_from
-from wallwright.api.work import Work
+from wallwright.api.work import RETRY_AFTER, Work
 from wallwright.findings import FAULTS, KINDS, PlanRefused
 from wallwright.operations.converters import CONVERTERS
 from wallwright.operations.document import document_bytes
@@ -27,27 +29,8 @@ from wallwright.operations.examples import EXAMPLES, example_bytes
 from wallwright.operations.published import published_bytes
 from wallwright.operations.table import OPERATIONS, Operation
 from wallwright.wire import limits
-from wallwright.wire.base import encode_length
 
-MEDIA: Final = {"json": "application/json", "svg": "image/svg+xml", "csv": "text/csv"}
-_ENCODER: Final = msgspec.json.Encoder(enc_hook=encode_length)
-_LOG: Final = logging.getLogger("wallwright")
 AnyRequest = Request[Any, Any, Any]
-
-
-def encoded(operation: Operation, request: Any, form: str) -> bytes:
-    """An operation's answer in one form. Raises PlanRefused with every fault found."""
-    if form == "svg":
-        return operation.drawing(request).encode()
-    if form == "csv" and operation.table is not None:
-        return operation.table(request).encode()
-    return _ENCODER.encode(operation.answer(request))
-
-
-def plan_refused(request: Any, refused: PlanRefused, code: str = "not-buildable") -> Refused:
-    """A plan's faults as a problem, in the caller's units."""
-    converter = CONVERTERS[request.units]
-    return Refused(code, errors=[converter.fault(fault) for fault in refused.faults[:50]])
 
 
 async def body_of(request: AnyRequest, settings: Settings) -> bytes:
@@ -147,6 +130,30 @@ def _fixed(path: str, content: bytes, media_type: str = "application/json", stat
     return get
 
 
+def _ready(board: Board) -> HTTPRouteHandler:
+    @route("/ready", http_method=["GET", "HEAD"], status_code=200, name="/ready")
+    async def get(request: AnyRequest) -> Response[bytes]:
+        request.scope["wallwright_route"] = "/ready"  # type: ignore[typeddict-unknown-key]
+        if board.stopping:
+            raise Refused("not-ready", "This copy is stopping.", headers=RETRY_AFTER)
+        if golden.differing():
+            raise Refused("not-ready", "This copy answers its own examples otherwise than it should.")
+        return Response(b'{"status":"ready"}', media_type="application/json", headers={"cache-control": "no-store"})
+
+    return get
+
+
+def _metrics(board: Board) -> HTTPRouteHandler:
+    @route("/metrics", http_method=["GET", "HEAD"], status_code=200, name="/metrics")
+    async def get(request: AnyRequest) -> Response[bytes]:
+        request.scope["wallwright_route"] = "/metrics"  # type: ignore[typeddict-unknown-key]
+        board.resident()
+        content = board.text(__version__).encode()
+        return Response(content, media_type="text/plain; version=0.0.4", headers={"cache-control": "no-store"})
+
+    return get
+
+
 @route("/v1/examples/{name:str}", http_method=["GET", "HEAD"], status_code=200)
 async def example(request: AnyRequest) -> Response[bytes]:
     """An example request by name."""
@@ -199,10 +206,11 @@ def contract_limits() -> dict[str, int | dict[str, float]]:
     return served
 
 
-def create_app(settings: Settings | None = None, extra_routes: Sequence[Any] = ()) -> App:
-    """The application. ``extra_routes`` are further handlers, such as the viewer's pages."""
+def create_app(settings: Settings | None = None, extra_routes: Sequence[Any] = (), rows: int = 1) -> Outer:
+    """The application. ``extra_routes`` are further handlers, such as the viewer's pages; ``rows`` the most workers."""
     chosen_settings = settings or settings_from()
     readers = {kind: Reader(kind) for kind in {operation.request for operation in OPERATIONS}}
+    board = Board(rows)
     work = Work(chosen_settings.threads, chosen_settings.concurrency)
     handlers: list[Any] = []
     for operation in OPERATIONS:
@@ -213,7 +221,8 @@ def create_app(settings: Settings | None = None, extra_routes: Sequence[Any] = (
     version = msgspec.json.encode({"name": "wallwright", "version": __version__, "contract": "v1"})
     handlers += [
         _fixed("/health", b'{"status":"ok"}'),
-        _fixed("/ready", b'{"status":"ready"}'),
+        _ready(board),
+        _metrics(board),
         _fixed("/version", version),
         _fixed("/openapi.json", document_bytes()),
         _fixed("/v1/limits", msgspec.json.encode(served)),
@@ -224,10 +233,8 @@ def create_app(settings: Settings | None = None, extra_routes: Sequence[Any] = (
     paths = {path for handler in handlers for path in handler.paths}
     if "/problems/{code:str}" not in paths:
         handlers.append(problem_page)
-    # A golden wall is computed once, so that a copy that cannot work never says that it is ready.
-    for operation in OPERATIONS:
-        body = example_bytes(operation.name)
-        encoded(operation, readers[operation.request].read(body), "json")
+    board.name([re.sub(r":[a-z]+}", "}", path) for handler in handlers for path in handler.paths])
+    golden.differing()
     app = Litestar(
         route_handlers=handlers,
         openapi_config=None,
@@ -242,37 +249,37 @@ def create_app(settings: Settings | None = None, extra_routes: Sequence[Any] = (
             Exception: _failed,
         },
     )
-    return Outer(app, chosen_settings, work)  # type: ignore[arg-type]
+    return Outer(app, chosen_settings, work, board)  # type: ignore[arg-type]
 
 
-def _response(refused: Refused) -> Response[bytes]:
+def _response(request: AnyRequest, refused: Refused) -> Response[bytes]:
+    request.scope["wallwright_problem"] = refused.code  # type: ignore[typeddict-unknown-key]
     headers = {**refused.headers, "cache-control": "no-store"}
     return Response(refused.body(), status_code=refused.status, media_type="application/problem+json", headers=headers)
 
 
-def _problem(_: AnyRequest, refused: Refused) -> Response[bytes]:
-    return _response(refused)
+def _problem(request: AnyRequest, refused: Refused) -> Response[bytes]:
+    return _response(request, refused)
 
 
-def _wrong_method(_: AnyRequest, error: MethodNotAllowedException) -> Response[bytes]:
+def _wrong_method(request: AnyRequest, error: MethodNotAllowedException) -> Response[bytes]:
     allow = (error.headers or {}).get("allow", "")
-    return _response(Refused("method-not-allowed", headers={"Allow": allow}))
+    return _response(request, Refused("method-not-allowed", headers={"Allow": allow}))
 
 
-def _nowhere(_: AnyRequest, __: NotFoundException) -> Response[bytes]:
-    return _response(Refused("not-found"))
+def _nowhere(request: AnyRequest, _: NotFoundException) -> Response[bytes]:
+    return _response(request, Refused("not-found"))
 
 
-def _http(_: AnyRequest, error: HTTPException) -> Response[bytes]:
+def _http(request: AnyRequest, error: HTTPException) -> Response[bytes]:
     known = {
         kind.status: code
         for code, kind in PROBLEMS.items()
-        if code not in ("not-of-the-schema", "repeated-key", "bad-link")
+        if code not in ("not-of-the-schema", "repeated-key", "bad-link", "no-host", "not-ready")
     }
-    return _response(Refused(known.get(error.status_code, "internal")))
+    return _response(request, Refused(known.get(error.status_code, "internal")))
 
 
 def _failed(request: AnyRequest, error: Exception) -> Response[bytes]:
-    request_id: bytes = request.scope.get("wallwright_request_id", b"")  # type: ignore[assignment]
-    _LOG.error("request %s failed", request_id.decode("ascii"), exc_info=error)
-    return _response(Refused("internal"))
+    tell_failure(request.scope, error)  # type: ignore[arg-type]
+    return _response(request, Refused("internal"))

@@ -1,10 +1,9 @@
-"""The outermost layer, plain ASGI: sizes of target and headers, admission, request id, headers, one log line.
+"""The outermost layer, plain ASGI: sizes of target and headers, admission, request id, headers, counts, one log line.
 
 It sees every request that the HTTP parser lets through, also those that match no route. Health stands
 below admission, so that a busy service still answers for itself.
 """
 
-import json
 import logging
 import re
 import time
@@ -12,7 +11,8 @@ import uuid
 from collections.abc import Awaitable, Callable, MutableMapping
 from typing import Any, Final
 
-from wallwright.api.headers import COMMON, policy_for
+from wallwright.api.board import UNMATCHED, Board
+from wallwright.api.headers import COMMON, PAGES, policy_for, preflight
 from wallwright.api.problems import Refused
 from wallwright.api.settings import Settings
 from wallwright.api.work import RETRY_AFTER, Work
@@ -23,7 +23,7 @@ Receive = Callable[[], Awaitable[Message]]
 Send = Callable[[Message], Awaitable[None]]
 App = Callable[[Scope, Receive, Send], Awaitable[None]]
 
-UNQUEUED: Final = frozenset({"/health", "/ready", "/version"})
+UNQUEUED: Final = frozenset({"/health", "/ready", "/version", "/metrics"})
 _REQUEST_ID: Final = re.compile(rb"[A-Za-z0-9._-]{1,64}")
 _LOG: Final = logging.getLogger("wallwright.access")
 _FAILURES: Final = logging.getLogger("wallwright")
@@ -32,10 +32,11 @@ _FAILURES: Final = logging.getLogger("wallwright")
 class Outer:
     """Wraps the application."""
 
-    def __init__(self, app: App, settings: Settings, work: Work | None = None) -> None:
+    def __init__(self, app: App, settings: Settings, work: Work | None = None, board: Board | None = None) -> None:
         self.app = app
         self.settings = settings
         self.work = work or Work(settings.threads, settings.concurrency)
+        self.board = board or Board()
         self.under_way = 0
 
     async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
@@ -43,41 +44,43 @@ class Outer:
         if scope["type"] != "http":
             await self.app(scope, receive, send)
             return
-        started = time.perf_counter()
-        request_id = _request_id(scope)
-        scope["wallwright_request_id"] = request_id
+        seen = Seen(scope)
+        scope["wallwright_request_id"] = seen.request_id
         scope["wallwright_work"] = self.work
-        seen = {"status": 0, "bytes": 0}
 
         async def sending(message: Message) -> None:
             if message["type"] == "http.response.start":
-                seen["status"] = message["status"]
-                message["headers"] = _with_common(message["headers"], request_id)
+                seen.status = message["status"]
+                message["headers"] = seen.headers(message["headers"])
             elif message["type"] == "http.response.body":
                 if scope["method"] == "HEAD":
                     message["body"] = b""
-                seen["bytes"] += len(message.get("body", b""))
+                seen.sent += len(message.get("body", b""))
             await send(message)
 
-        refused = self._refusal(scope)
-        if refused is not None:
-            await send_problem(refused, sending)
-        else:
-            await self._inside(scope, receive, sending, seen)
-        _log(scope, seen, started, request_id)
+        try:
+            refused = self._refusal(scope)
+            if refused is not None:
+                await send_problem(scope, refused, sending)
+            else:
+                await self._inside(scope, receive, sending, seen)
+        finally:
+            self._tell(seen)
 
-    async def _inside(self, scope: Scope, receive: Receive, send: Send, seen: dict[str, int]) -> None:
+    async def _inside(self, scope: Scope, receive: Receive, send: Send, seen: "Seen") -> None:
         """Hand a request on. What escapes the application's own handlers is still answered with a problem."""
         queued = scope["path"] not in UNQUEUED
         self.under_way += queued
+        self.board.load(self.under_way, self.work.under_way)
         try:
             await self.app(scope, receive, send)
         except Exception as error:
-            _FAILURES.error("request %s failed", scope["wallwright_request_id"].decode("ascii"), exc_info=error)
-            if not seen["status"]:
-                await send_problem(Refused("internal"), send)
+            tell_failure(scope, error)
+            if not seen.status:
+                await send_problem(scope, Refused("internal"), send)
         finally:
             self.under_way -= queued
+            self.board.load(self.under_way, self.work.under_way)
 
     def _refusal(self, scope: Scope) -> Refused | None:
         """Why a request goes no further, if it does not."""
@@ -86,6 +89,9 @@ class Outer:
             return Refused("uri-too-long")
         if sum(len(name) + len(value) + 4 for name, value in scope["headers"]) > self.settings.header_bytes:
             return Refused("headers-too-large")
+        hosts = sum(name == b"host" for name, _ in scope["headers"])
+        if hosts != 1 and (hosts or scope.get("http_version") == "1.1"):
+            return Refused("no-host", headers={"Connection": "close"})
         raw = (scope.get("raw_path") or b"").split(b"?")[0]
         if raw and raw != scope["path"].encode("utf-8", "replace"):
             return Refused("not-found")
@@ -96,9 +102,64 @@ class Outer:
             return Refused("busy", headers=RETRY_AFTER)
         return None
 
+    def _tell(self, seen: "Seen") -> None:
+        """Count an answer, and tell it in one line with nothing of the caller's own text: no query, no body, no path."""
+        seconds = seen.seconds()
+        scope = seen.scope
+        route = scope.get("wallwright_route") or (scope["path"] if scope["path"] in self.board.routes else UNMATCHED)
+        self.board.count(route, seen.status, seconds, scope.get("wallwright_problem", ""))
+        if scope["path"] in UNQUEUED:
+            return
+        _LOG.info(
+            {
+                "method": scope["method"] if scope["method"].isascii() else "?",
+                "route": route,
+                "status": seen.status,
+                "ms": round(seconds * 1000, 2),
+                "bytes": seen.sent,
+                "request_id": seen.request_id.decode("ascii"),
+            }
+        )
 
-async def send_problem(refused: Refused, send: Send) -> None:
+
+class Seen:
+    """One request on its way: when it began, what was answered."""
+
+    def __init__(self, scope: Scope) -> None:
+        self.scope = scope
+        self.began = time.perf_counter()
+        self.request_id = _request_id(scope)
+        self.status = 0
+        self.sent = 0
+
+    def seconds(self) -> float:
+        """How long it has been under way."""
+        return time.perf_counter() - self.began
+
+    def headers(self, given: Any) -> list[tuple[bytes, bytes]]:
+        """An answer's headers with those that stand on every answer."""
+        found = list(given)
+        named = {name.lower(): value for name, value in found}
+        media_type = named.get(b"content-type", b"").decode("latin-1")
+        found += COMMON
+        if media_type.startswith("text/html"):
+            found += PAGES
+        if self.scope["method"] == "OPTIONS" and b"allow" in named:
+            found += preflight(named[b"allow"])
+        found.append((b"content-security-policy", policy_for(media_type).encode()))
+        found.append((b"x-request-id", self.request_id))
+        found.append((b"server-timing", self._timing()))
+        return found
+
+    def _timing(self) -> bytes:
+        waited, worked = self.scope.get("wallwright_timing", (None, None))
+        parts = [] if waited is None else [f"queue;dur={waited * 1000:.2f}", f"work;dur={worked * 1000:.2f}"]
+        return ", ".join([*parts, f"total;dur={self.seconds() * 1000:.2f}"]).encode()
+
+
+async def send_problem(scope: Scope, refused: Refused, send: Send) -> None:
     """Send a problem as JSON."""
+    scope["wallwright_problem"] = refused.code
     body = refused.body()
     headers = [
         (b"content-type", b"application/problem+json"),
@@ -110,32 +171,19 @@ async def send_problem(refused: Refused, send: Send) -> None:
     await send({"type": "http.response.body", "body": body})
 
 
-def _request_id(scope: Scope) -> bytes:
-    for name, value in scope["headers"]:
-        if name == b"x-request-id" and _REQUEST_ID.fullmatch(value):
-            return bytes(value)
-    return uuid.uuid4().hex.encode()
-
-
-def _with_common(headers: Any, request_id: bytes) -> list[tuple[bytes, bytes]]:
-    found = list(headers)
-    media_type = next((value for name, value in found if name.lower() == b"content-type"), b"").decode("latin-1")
-    found += COMMON
-    found.append((b"content-security-policy", policy_for(media_type).encode()))
-    found.append((b"x-request-id", request_id))
-    return found
-
-
-def _log(scope: Scope, seen: dict[str, int], started: float, request_id: bytes) -> None:
-    """One line of JSON with nothing of the caller's own text: no query, no body, no path that matches no route."""
-    if scope["path"] in UNQUEUED:
-        return
+def tell_failure(scope: Scope, error: Exception) -> None:
+    """Tell a failure of our own with the id of its request."""
+    request_id: bytes = scope.get("wallwright_request_id", b"")
     line = {
-        "method": scope["method"] if scope["method"].isascii() else "?",
-        "route": scope.get("wallwright_route", "unmatched"),
-        "status": seen["status"],
-        "ms": round((time.perf_counter() - started) * 1000, 2),
-        "bytes": seen["bytes"],
+        "message": "request failed",
         "request_id": request_id.decode("ascii"),
+        "route": scope.get("wallwright_route", UNMATCHED),
     }
-    _LOG.info(json.dumps(line, separators=(",", ":")))
+    _FAILURES.error(line, exc_info=error)
+
+
+def _request_id(scope: Scope) -> bytes:
+    given = [value for name, value in scope["headers"] if name == b"x-request-id"]
+    if len(given) == 1 and _REQUEST_ID.fullmatch(given[0]):
+        return bytes(given[0])
+    return uuid.uuid4().hex.encode()

@@ -45,6 +45,9 @@ PROBLEMS: Final[dict[str, ProblemKind]] = {
         "The packed request could be unpacked, but it is not a good request.",
         "Mend the fields named under `errors` and pack it anew.",
     ),
+    "no-host": ProblemKind(
+        400, "No single host named", "The request has no Host header, or several (RFC 9112, section 3.2).", "Send one Host header."
+    ),
     "not-found": ProblemKind(404, "Not found", "There is nothing at this path.", "See /openapi.json for every path."),
     "method-not-allowed": ProblemKind(
         405, "Method not allowed", "This path does not take this method.", "Use a method named in the Allow header."
@@ -73,6 +76,10 @@ PROBLEMS: Final[dict[str, ProblemKind]] = {
         500, "Internal error", "The service failed. The fault is ours.", "Try again; quote the request id if it stays."
     ),
     "busy": ProblemKind(503, "Busy", "The service has as much work as it takes at once.", "Try again after a moment."),
+    "not-ready": ProblemKind(
+        503, "Not ready", "This copy takes no new work: it is stopping, or it could not compute its own examples.",
+        "Ask another copy, or this one again after a moment.",
+    ),
 }  # fmt: skip
 
 

@@ -179,6 +179,22 @@ def _get(operation: Operation, form: str) -> dict[str, Any]:
     }
 
 
+def _metrics() -> dict[str, Any]:
+    summary = "Counters of all workers of this copy, in the text format of Prometheus"
+    return {
+        "get": {
+            "operationId": "metrics",
+            "tags": ["service"],
+            "summary": summary,
+            "description": f"{summary}, by route template. Nothing in them tells of a caller or a question.",
+            "responses": {
+                "200": {"description": f"{summary}.", "content": {"text/plain": {"schema": {"type": "string"}}}},
+                **{str(status): _problem(status) for status in (405, 414, 431, 500)},
+            },
+        }
+    }
+
+
 def _plain_paths() -> dict[str, Any]:
     def get(
         name: str, summary: str, *problems: int, parameter: dict[str, Any] | None = None, answer: str = ""
@@ -204,7 +220,8 @@ def _plain_paths() -> dict[str, Any]:
     }  # fmt: skip
     return {
         "/health": get("health", "Whether the process answers"),
-        "/ready": get("ready", "Whether it takes work"),
+        "/ready": get("ready", "Whether it takes work", 503),
+        "/metrics": _metrics(),
         "/version": get("version", "Version of the service and of its contract"),
         "/openapi.json": get("openapi", "This document", 503),
         "/v1/limits": get("limits", "The limits of the contract and of this copy", 503),

@@ -1,0 +1,29 @@
+"""An operation's answer as bytes in one form, and a plan's faults as a problem."""
+
+from typing import Any, Final
+
+import msgspec
+
+from wallwright.api.problems import Refused
+from wallwright.findings import PlanRefused
+from wallwright.operations.converters import CONVERTERS
+from wallwright.operations.table import Operation
+from wallwright.wire.base import encode_length
+
+MEDIA: Final = {"json": "application/json", "svg": "image/svg+xml", "csv": "text/csv"}
+_ENCODER: Final = msgspec.json.Encoder(enc_hook=encode_length)
+
+
+def encoded(operation: Operation, request: Any, form: str) -> bytes:
+    """An operation's answer in one form. Raises PlanRefused with every fault found."""
+    if form == "svg":
+        return operation.drawing(request).encode()
+    if form == "csv" and operation.table is not None:
+        return operation.table(request).encode()
+    return _ENCODER.encode(operation.answer(request))
+
+
+def plan_refused(request: Any, refused: PlanRefused, code: str = "not-buildable") -> Refused:
+    """A plan's faults as a problem, in the caller's units."""
+    converter = CONVERTERS[request.units]
+    return Refused(code, errors=[converter.fault(fault) for fault in refused.faults[:50]])
