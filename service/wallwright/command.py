@@ -1,24 +1,24 @@
 """The installed command: the only place that puts API and viewer together."""
 
 import argparse
-import logging
 import sys
-import urllib.error
-import urllib.request
 from collections.abc import Callable
 from pathlib import Path
 
 import msgspec
-import uvicorn
 
 from wallwright import __version__
 from wallwright.api.answers import encoded, plan_refused
 from wallwright.api.app import code_pages, create_app
 from wallwright.api.links import packed
-from wallwright.api.outer import App
+from wallwright.api.logs import start_logs
+from wallwright.api.outer import Outer
+from wallwright.api.probe import probed
 from wallwright.api.problems import Refused
 from wallwright.api.reader import Reader
+from wallwright.api.server import listener
 from wallwright.api.settings import BadSetting, settings_from
+from wallwright.api.supervisor import serve
 from wallwright.findings import PlanRefused
 from wallwright.operations.document import document_bytes
 from wallwright.operations.examples import EXAMPLES, example_bytes
@@ -26,10 +26,10 @@ from wallwright.operations.table import BY_NAME
 from wallwright_viewer.pages import routes
 
 
-def application() -> App:
+def application(workers: int = 1) -> Outer:
     """The whole service, API and viewer, with settings from the environment."""
-    logging.basicConfig(level=logging.INFO, format="%(message)s", stream=sys.stderr)
-    return create_app(settings_from(), routes(code_pages(), packed))
+    # While all workers are replaced one after another there is one more of them than asked for.
+    return create_app(settings_from(), routes(code_pages(), packed), rows=workers + 1)
 
 
 def main(arguments: list[str] | None = None) -> int:
@@ -62,6 +62,8 @@ def _parser() -> argparse.ArgumentParser:
     post.set_defaults(run=_post)
     health = commands.add_parser("health", help="ask a running service whether it answers")
     health.add_argument("--url", default="http://127.0.0.1:8137")
+    health.add_argument("--ready", action="store_true", help="ask whether it takes work, not only whether it lives")
+    health.add_argument("--timeout", type=_whole(1, 60), default=5, help="seconds to wait")
     health.set_defaults(run=_health)
     return parser
 
@@ -79,27 +81,19 @@ def _whole(least: int, most: int) -> Callable[[str], int]:
 
 def _serve(options: argparse.Namespace) -> int:
     settings_from()
-    base = f"http://{options.host}:{options.port}"
+    try:
+        socket = listener(options.host, options.port)
+    except OSError as error:
+        print(f"cannot listen at {options.host} port {options.port}: {error.strerror}", file=sys.stderr)
+        return 1
+    start_logs()
+    app = application(options.workers)
+    host = f"[{options.host}]" if ":" in options.host else options.host
+    base = f"http://{host}:{options.port}"
     print(f"wallwright {__version__} at {base}")
     print(f"pages for people: {base}/")
     print(f"the example, drawn: {base}/v1/layout.svg?z={packed(example_bytes('layout'))}", flush=True)
-    # Parser and loop are named, so that what happens to be installed changes nothing.
-    uvicorn.run(
-        "wallwright.command:application",
-        factory=True,
-        host=options.host,
-        port=options.port,
-        workers=options.workers,
-        http="httptools",
-        loop="asyncio",
-        access_log=False,
-        log_level="warning",
-        server_header=False,
-        proxy_headers=False,
-        timeout_keep_alive=75,
-        timeout_graceful_shutdown=10,
-    )
-    return 0
+    return serve(app, socket, options.workers)
 
 
 def _openapi(_: argparse.Namespace) -> int:
@@ -135,15 +129,10 @@ def _post(options: argparse.Namespace) -> int:
 
 
 def _health(options: argparse.Namespace) -> int:
-    if not options.url.startswith(("http://", "https://")):
-        print("give a URL that starts with http:// or https://", file=sys.stderr)
-        return 2
-    try:
-        with urllib.request.urlopen(f"{options.url}/health", timeout=5) as answer:  # noqa: S310 - scheme checked above
-            return 0 if answer.status == 200 else 1
-    except (urllib.error.URLError, OSError) as error:
-        print(f"no answer: {error}", file=sys.stderr)
-        return 1
+    text = probed(options.url, "/ready" if options.ready else "/health", options.timeout)
+    if text:
+        print(text, file=sys.stderr)
+    return 1 if text else 0
 
 
 if __name__ == "__main__":

@@ -1,78 +1,17 @@
 """Hostile bytes on a socket, against the server as the command starts it."""
 
-import os
 import re
-import signal
 import socket
-import subprocess
-import sys
 import time
 
 import pytest
-
-BODY = b'{"units":"in","length":144,"height":96}'
-HEAD = b"POST /v1/layout HTTP/1.1\r\nHost: x\r\nContent-Type: application/json\r\n"
-
-
-def free_port() -> int:
-    with socket.socket() as probe:
-        probe.bind(("127.0.0.1", 0))
-        return int(probe.getsockname()[1])
-
-
-def started() -> tuple[subprocess.Popen[bytes], int]:
-    """The server on a free port, with a body wait of one second."""
-    port = free_port()
-    server = subprocess.Popen(
-        [sys.executable, "-m", "wallwright.command", "serve", "--port", str(port)],
-        env={**os.environ, "WALLWRIGHT_BODY_WAIT_SECONDS": "1"},
-        stdout=subprocess.DEVNULL,
-        stderr=subprocess.DEVNULL,
-    )
-    until = time.monotonic() + 30
-    while time.monotonic() < until:
-        try:
-            socket.create_connection(("127.0.0.1", port), 1).close()
-        except OSError:
-            time.sleep(0.05)
-        else:
-            return server, port
-    server.kill()
-    raise AssertionError("the server did not start")
+from tests.contract.servers import BODY, HEAD, said, service, status, with_length
 
 
 @pytest.fixture(scope="module")
 def port():
-    server, number = started()
-    yield number
-    server.kill()
-    server.wait(10)
-
-
-def said(port: int, *pieces: bytes, wait: float = 5) -> bytes:
-    """What the server answers to bytes sent piece by piece: the first answer whole, or what came in time."""
-    with socket.create_connection(("127.0.0.1", port), 5) as line:
-        for piece in pieces:
-            line.sendall(piece)
-        line.settimeout(wait)
-        found = b""
-        try:
-            while more := line.recv(65536):
-                found += more
-                length = re.search(rb"content-length: ([0-9]+)\r\n", found)
-                if length and len(found.partition(b"\r\n\r\n")[2]) >= int(length[1]):
-                    break
-        except (TimeoutError, ConnectionResetError):
-            pass
-        return found
-
-
-def status(answer: bytes) -> int:
-    return int(answer.split(b" ", 2)[1]) if answer.startswith(b"HTTP/1.1 ") else 0
-
-
-def with_length(body: bytes, length: int | None = None) -> bytes:
-    return HEAD + b"Content-Length: %d\r\n\r\n" % (len(body) if length is None else length) + body
+    with service(body_wait_seconds=1) as one:
+        yield one.port
 
 
 def test_an_honest_request_is_answered(port):
@@ -157,13 +96,7 @@ def test_two_requests_on_one_line_are_both_answered(port):
 
 
 def test_a_stop_signal_ends_it_soon_even_with_a_slow_body_open():
-    server, number = started()
-    with socket.create_connection(("127.0.0.1", number), 5) as line:
+    with service(body_wait_seconds=1) as one, socket.create_connection(("127.0.0.1", one.port), 5) as line:
         line.sendall(with_length(b"{", 100))
         time.sleep(0.2)
-        server.send_signal(signal.SIGTERM)
-        try:
-            server.wait(15)
-        finally:
-            server.kill()
-    assert server.returncode in (0, -signal.SIGTERM)
+        assert one.stop(seconds=15) == 0
