@@ -18,12 +18,17 @@ MAY_IMPORT = {
 DOMAIN_ORDER = [
     "defaults stock", "wall", "slopes", "members parts", "bevels mirror skin grid sizing", "posts", "opening_faults", "openings", "slope_checks uprights full_height",
     "offers checks sloped carriers bays roofs", "seams rows", "slope_rows", "compared plate_joints", "plates plate_notes", "notes cut_list", "anchors", "anchor_notes",
-    "layout outlines", "skin_notes skin_seams", "sheathing", "framed building_sizes", "built", "building_notes", "building", "squaring",
+    "layout outlines", "skin_notes skin_seams", "sheathing", "raising", "framed building_sizes", "built", "building_notes", "building", "squaring",
 ]  # fmt: skip
 
 
 SQUARING_ORDER = [
     "adjusting", "measured quadrilateral", "doubt rectangle placing standing", "notes", "frame deck",
+]  # fmt: skip
+
+
+RAISING_ORDER = [
+    "weighing statics hands braces", "wind steps", "notes", "raised",
 ]  # fmt: skip
 
 
@@ -111,6 +116,12 @@ def test_each_step_of_squaring_takes_only_earlier_ones():
         earlier = parts[2] == "defaults" or order[parts[3]] < order[own]
         # What was asked is named for types only.
         assert earlier or (own, parts[3]) == ("notes", "frame"), f"{own} takes {'.'.join(parts)}"
+
+
+def test_each_step_of_raising_takes_only_earlier_ones():
+    for own, parts, order in steps("raising", RAISING_ORDER):
+        assert parts[2] != "raising" or order[parts[3]] < order[own], f"{own} takes {'.'.join(parts)}"
+        assert parts[2] not in ("framed", "building", "squaring")
 
 
 def test_the_domain_touches_neither_web_nor_files_nor_clock():

@@ -18,7 +18,7 @@ from wallwright.wire import limits
 
 BODY = json.dumps(WALL).encode()
 BUILDING = json.dumps({"units": "in", "footprint": {"width": 168, "depth": 120}, "wall_height": 89}).encode()
-BODIES = {"layout": BODY, "sheathing": BODY, "building": BUILDING}
+BODIES = {"layout": BODY, "sheathing": BODY, "raising": BODY, "building": BUILDING}
 BODIES |= {name: example_bytes(name) for name in ("squaring-frame", "squaring-deck")}
 FORMS = {"json": "application/json", "svg": "image/svg+xml", "csv": "text/csv"}
 

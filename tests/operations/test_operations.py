@@ -13,11 +13,15 @@ from wallwright.api.links import packed
 from wallwright.api.reader import Reader
 from wallwright.domain import built as domain_building
 from wallwright.domain import members, skin, slopes
+from wallwright.domain.raising import braces as raising_braces
+from wallwright.domain.raising import hands, raised, statics, weighing
+from wallwright.domain.raising import steps as raising_steps
+from wallwright.domain.raising import wind as raising_wind
 from wallwright.domain.squaring import deck, doubt, frame, measured, placing, standing
 from wallwright.operations.csv import csv_text
 from wallwright.operations.examples import EXAMPLES, example_bytes
 from wallwright.operations.table import BY_NAME
-from wallwright.wire import building, layout, sheathing, squaring
+from wallwright.wire import building, layout, raising, sheathing, squaring
 
 
 def asked(name: str, body: dict) -> object:
@@ -135,6 +139,36 @@ RENAMED = {
     squaring.DeckAnswer: dict.fromkeys(
         ("adjusted", "residuals", "standard_errors", "permissible_errors"), "measurements"
     ),
+    **{
+        kind: {
+            name: f"{name.rpartition('_')[0]}_lb" for name in kind.__struct_fields__ if name.endswith(("_lbf", "_n"))
+        }
+        for kind in (raising.Force, raising.Count, raising.Restraint)
+    },
+    raising.Weighed: {"weight_kg": "weight_lb"},
+    raising.Weight: {"weight_kg": "weight_lb"},
+    raising.Material: {"timber_kg_m3": "timber_pcf", "sheet_kg_m3": "sheet_pcf"},
+    raising.Lift: {
+        **{f"{name}_{unit}": f"{name}_lb" for name in ("lift", "push", "thrust", "bears") for unit in ("lbf", "n")},
+        "weight_kg": "weight_lb",
+        "push_along_tape": "push_along",
+        "tips_km_h": "tips_mph",
+        "raise_below_km_h": "raise_below_mph",
+    },
+    raising.CurvePoint: {"hands_along_tape": "hands_along"},
+    raising.Brace: {"up_tape": "up", "out_tape": "out", "length_tape": "length"},
+    raising.WindRow: {
+        **{
+            f"{state}_{way}_{unit}": f"{state}_{way}_lb"
+            for state in ("bare", "skinned")
+            for way in ("level", "along")
+            for unit in ("lbf", "n")
+        },
+        "km_h": "mph",
+        "pressure_pa": "pressure_psf",
+    },
+    raising.Zone: {"depth_tape": "depth", "lines_tape": "lines"},
+    raising.RaisingStep: {"what": "values", "where": "values", "caution": "values"},
     layout.Member: {
         "tape": "length",
         "cut_out_after_raising": "cut_outs",
@@ -164,6 +198,21 @@ PAIRS = [
     (sheathing.Seam, skin.Seam),
     (sheathing.SheetUse, skin.SheetUse),
     (sheathing.Offcut, skin.Offcut),
+    (raising.Centre, weighing.Place),
+    (raising.Weighed, weighing.Weighed),
+    (raising.Weight, weighing.Weight),
+    (raising.Material, raised.Material),
+    (raising.Lift, raised.Lift),
+    (raising.Count, hands.Count),
+    (raising.Advice, hands.Advice),
+    (raising.Force, statics.Force),
+    (raising.CurvePoint, statics.CurvePoint),
+    (raising.Restraint, raising_steps.Restraint),
+    (raising.Zone, raising_steps.Zone),
+    (raising.RaisingStep, raising_steps.Step),
+    (raising.Brace, raising_braces.Brace),
+    (raising.WindRow, raising_wind.WindRow),
+    (raising.RaisingAnswer, raised.Raised),
     (building.Corner, domain_building.Corner),
     (building.Total, domain_building.Total),
     (building.Step, domain_building.Step),

@@ -1,6 +1,8 @@
 """The published tables as they are served: every one that answers name, whole, exact, of the schema."""
 
+import importlib
 import json
+import pkgutil
 import re
 from pathlib import Path
 
@@ -8,7 +10,7 @@ import jsonschema
 import pytest
 from tests.api.client import call, post
 
-from wallwright import published
+from wallwright import findings, published
 from wallwright.findings import KINDS
 from wallwright.operations.document import document
 from wallwright.operations.examples import EXAMPLES
@@ -49,6 +51,17 @@ def test_figures_are_numbers_as_printed():
     assert rows["bracing_lengths"][2]["wsp_ft"] == [2.0, 3.5, 5.5, 7.0, 9.0, 10.5]
 
 
+def test_no_two_subjects_share_a_code():
+    subjects = [
+        one
+        for module in pkgutil.iter_modules(findings.__path__)
+        for name, one in vars(importlib.import_module(f"wallwright.findings.{module.name}")).items()
+        if name.endswith("_KINDS")
+    ]
+    assert len(subjects) >= 5
+    assert sum(map(len, subjects)) == len(KINDS)
+
+
 def test_no_text_says_that_a_plan_complies():
     texts = [text for kind in KINDS.values() for text in (kind.text, kind.title, kind.meaning, kind.cure)]
     assert not [text for text in texts if re.search("compl(y|ies|iant)|meets? (the )?code|approved|is safe", text)]
@@ -58,8 +71,8 @@ def test_no_text_says_that_a_plan_complies():
 def test_each_comparison_names_a_table_that_is_served_in_its_edition(rules):
     site = {"ground_snow_psf": 30, "wind_mph": 115, "exposure": "B", "seismic": "A"}
     answer = post("/v1/building", json.dumps({**EXAMPLES["building"], "site": site, "rules": rules}).encode()).json()
-    findings = answer["findings"] + [f for wall in answer["walls"] for f in wall["layout"]["findings"]]
-    named = {f["source"] for f in findings if "compared" in f}
+    told = answer["findings"] + [f for wall in answer["walls"] for f in wall["layout"]["findings"]]
+    named = {f["source"] for f in told if "compared" in f}
     held = {
         f"{table['source']}, {IRC_EDITIONS[rules]}, {table['clause']}"
         for table in SERVED.json()["tables"]

@@ -17,6 +17,7 @@ from wallwright.domain.offers import with_offers
 from wallwright.domain.openings import Plan, plan_openings
 from wallwright.domain.parts import Part
 from wallwright.domain.plates import in_pieces
+from wallwright.domain.raising.raised import Raised, raised
 from wallwright.domain.rows import Row
 from wallwright.domain.seams import Columns, columns
 from wallwright.domain.sheathing import skin
@@ -64,6 +65,12 @@ def layout(wall: Wall) -> Layout:
 def sheathing(wall: Wall) -> Skin:
     """The skin of a wall: pieces, seams, sheets, blocking. Raises PlanRefused with every fault found."""
     return skinned(framed(wall))
+
+
+def raising(wall: Wall) -> Raised:
+    """What raising a wall takes. Raises PlanRefused with every fault found."""
+    done = framed(wall)
+    return raised(done.layout, skinned(done))
 
 
 def skinned(done: Framed) -> Skin:

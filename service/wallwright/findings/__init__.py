@@ -13,6 +13,7 @@ import msgspec
 from wallwright.findings.faults import FAULTS
 from wallwright.findings.kind import FaultKind, Kind
 from wallwright.findings.plates import PLATE_KINDS
+from wallwright.findings.raising import RAISING_KINDS
 from wallwright.findings.sizes import SIZE_KINDS
 from wallwright.findings.squaring import SQUARING_KINDS
 from wallwright.findings.walls import WALL_KINDS
@@ -96,5 +97,5 @@ class PlanRefused(Exception):
         self.faults = faults
 
 
-KINDS: Final[dict[str, Kind]] = {**WALL_KINDS, **PLATE_KINDS, **SIZE_KINDS, **SQUARING_KINDS}
+KINDS: Final[dict[str, Kind]] = {**WALL_KINDS, **PLATE_KINDS, **SIZE_KINDS, **SQUARING_KINDS, **RAISING_KINDS}
 """Every finding's kind by its code."""

@@ -95,6 +95,7 @@ _DECK: Final[dict[str, Any]] = {
 EXAMPLES: Final[dict[str, dict[str, Any]]] = {
     "layout": _WALL,
     "sheathing": _WALL,
+    "raising": {**_WALL, "hands": 6},
     "building": _BUILDING,
     "squaring-frame": _FRAME,
     "squaring-deck": _DECK,

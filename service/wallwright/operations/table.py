@@ -7,11 +7,12 @@ import msgspec
 
 from wallwright.domain.building import closed
 from wallwright.lengths import Units
-from wallwright.operations import building, layout, sheathing, squaring
+from wallwright.operations import building, layout, raising, sheathing, squaring
 from wallwright.operations.canonical import digest
 from wallwright.operations.walls import to_domain as wall_to_domain
 from wallwright.wire.building import Building, BuildingAnswer
 from wallwright.wire.layout import LayoutAnswer
+from wallwright.wire.raising import RaisingAnswer
 from wallwright.wire.sheathing import SheathingAnswer
 from wallwright.wire.squaring import Deck, DeckAnswer, Frame, FrameAnswer
 from wallwright.wire.wall import Wall
@@ -81,6 +82,21 @@ OPERATIONS: Final = (
         sheathing.table,
         _wall_identity,
         "pieces",
+    ),
+    Operation(
+        "raising",
+        "/v1/raising",
+        "Raise a wall",
+        "What raising a wall takes: the weight and centre of gravity of every member and sheet, the lift at every angle, "
+        "people by the published lifting equation and by the trade's rule, what holds the plate, temporary braces, winds, "
+        "steps. As a drawing: the raising sketch. Raising walls can hurt people: it carries cautions.",
+        Wall,
+        RaisingAnswer,
+        raising.answer,
+        raising.drawing,
+        raising.table,
+        _wall_identity,
+        "steps",
     ),
     Operation(
         "building",

@@ -1,0 +1,135 @@
+"""What is to be said about raising a wall: the gravest first."""
+
+from typing import Final
+
+from wallwright.domain.members import Layout
+from wallwright.domain.raising.hands import Advice, Count, people, room_for
+from wallwright.domain.raising.statics import Tilt, bearing
+from wallwright.domain.raising.steps import Restraint, Zone
+from wallwright.domain.raising.wind import Tipping, WindRow
+from wallwright.domain.skin import Skin
+from wallwright.domain.wall import Wall
+from wallwright.findings import Compared, Finding, Value
+from wallwright.lengths import FOOT
+from wallwright.published.raising import (
+    MACHINE_HEIGHT,
+    MACHINE_SOURCE,
+    RESTRAINT_HEIGHT,
+    RESTRAINT_SOURCE,
+    ZONE_SOURCE,
+)
+from wallwright.published.weights import NO_WEIGHT_OF_ITS_OWN
+
+KM: Final = 1.609344
+KG: Final = 0.45359237
+
+
+def whole_wind(mph: float) -> str:
+    """A wind that must not be passed, in whole miles and kilometres an hour, rounded down."""
+    return f"{int(mph)} mph ({int(mph * KM)} km/h)"
+
+
+def hand_findings(
+    wall: Wall, height: int, advice: Advice, bare: tuple[Count, ...], skinned: tuple[Count, ...]
+) -> list[Finding]:
+    """The people that a lift takes beside those given, and what to do."""
+    found = []
+    if height >= MACHINE_HEIGHT:
+        figures = Compared(height, MACHINE_HEIGHT, "length")
+        values: tuple[tuple[str, Value], ...] = (("height", height), ("limit", MACHINE_HEIGHT))
+        found.append(Finding("raise-by-machine", "/height", values, source=MACHINE_SOURCE, compared=figures))
+    for code, counts in (("hands-too-few-bare", bare), ("hands-too-few-skinned", skinned)):
+        needed = people(counts)
+        if needed > wall.hands:
+            values = (("needed", str(needed)), ("hands", str(wall.hands)))
+            ruling = next(count for count in counts if count.people == needed)
+            figures = Compared(needed, wall.hands, "people")
+            found.append(Finding(code, "/hands", values, source=ruling.source, compared=figures))
+            break
+    room = room_for(wall.length)
+    if people(bare) > room:
+        values = (("needed", str(people(bare))), ("room", str(room)))
+        found.append(Finding("no-room-for-hands", "/length", values, compared=Compared(people(bare), room, "people")))
+    if advice.lift == "in-sections":
+        found.append(Finding("raise-in-sections", "/hands", (("sections", str(advice.sections)),)))
+    elif advice.lift == "whole":
+        found.append(Finding(f"skin-{advice.skin}", "/sheathing"))
+    return found
+
+
+def holding_findings(height: int, held: Restraint, tilt: Tilt, skinned: Tilt) -> list[Finding]:
+    """What keeps the foot of the wall where it is; ``tilt`` is the state that it is raised in."""
+    angle = tilt.hardest_thrust()
+    found = []
+    values: tuple[tuple[str, Value], ...] = (
+        ("thrust", pounds(tilt.thrust(angle))),
+        ("angle", f"{angle:.0f}"),
+        ("bears", pounds_left(bearing(tilt, angle))),
+    )
+    found.append(Finding("hold-the-plate", "/floor", values))
+    if height >= RESTRAINT_HEIGHT:
+        figures = Compared(height, RESTRAINT_HEIGHT, "length")
+        values = (("height", height), ("limit", RESTRAINT_HEIGHT))
+        found.append(Finding("restraint-by-rule", "/height", values, source=RESTRAINT_SOURCE, compared=figures))
+    if held.kind == "straps-or-hinges":
+        found.append(Finding("no-cleats-under-skin", "/sheathing/under_sheet"))
+    if held.lifted_over:
+        found.append(Finding("whole-weight-over-bolts", "/floor", (("weight", pounds(tilt.weight_lb)),)))
+    harder = skinned.hardest_push()
+    if harder > 0:
+        push = pounds(skinned.walking(harder))
+        values = (("push", push), ("angle", f"{harder:.0f}"), ("first", pounds(skinned.first_lift)))
+        found.append(Finding("harder-on-the-way-up", "/height", values))
+    return found
+
+
+def pounds(force: float) -> str:
+    """A force or a weight as it is told, in both systems, rounded up."""
+    return f"{_up(force)} lb ({_up(force * KG)} kg)"
+
+
+def pounds_left(force: float) -> str:
+    """The same of what helps, rounded down."""
+    return f"{int(force)} lb ({int(force * KG)} kg)"
+
+
+def _up(value: float) -> int:
+    return int(-(-value // 1))
+
+
+def wind_findings(bare: Tipping, skinned: Tipping, design: WindRow | None) -> list[Finding]:
+    """Winds in which nobody raises the wall, in which it tips, and what a braced wall does not stand."""
+    values: tuple[tuple[str, Value], ...] = (
+        ("bare", whole_wind(bare.raise_below_mph)), ("skinned", whole_wind(skinned.raise_below_mph)),
+    )  # fmt: skip
+    found = [Finding("wind-while-raising", "/sheathing", values)]
+    values = (("bare", whole_wind(bare.tips_mph)), ("skinned", whole_wind(skinned.tips_mph)))
+    found.append(Finding("tips-standing-free", "", values))
+    if design is not None:
+        values = (("wind", whole_wind(design.mph)), ("force", pounds(design.skinned_along_lb)))
+        found.append(Finding("braces-and-site-wind", "/site/wind_mph", values))
+    return found
+
+
+def other_findings(layout: Layout, skin: Skin, zone: Zone, left_out: tuple[str, ...]) -> list[Finding]:
+    """Cautions that hold for every wall, and what the weights leave open."""
+    wall = layout.wall
+    found = [
+        Finding("two-people", ""),
+        Finding("fall-zone", "", (("depth", zone.depth),), source=ZONE_SOURCE),
+        Finding("overhead-lines", "", (("lines", zone.lines),)),
+        Finding("braces-stay", ""),
+    ]
+    if wall.floor.kind == "deck":
+        found.append(Finding("exposed-edge", "/floor"))
+    if left_out:
+        found.append(Finding("left-out-of-lift", "/ends", (("count", str(len(left_out))),), left_out))
+    if any(member.treated for member in layout.members):
+        found.append(Finding("treated-weighs-more", "/floor/treated_plate"))
+    if wall.sheathing.sheet.kind == NO_WEIGHT_OF_ITS_OWN and skin.pieces:
+        found.append(Finding("siding-weight-taken", "/sheathing/sheet/kind"))
+    return [*found, Finding("lifting-equation-scope", ""), Finding("not-checked-raising", "")]
+
+
+LINES_BEYOND: Final = 10 * FOOT
+"""How much further than the wall is high overhead lines must be: common practice, no source."""
