@@ -24,7 +24,7 @@ FUZZ = settings(
 APP = create_app(Settings(concurrency=10_000))
 CONFIG = schemathesis.Config.from_path(os.path.join(HERE, "schemathesis.toml"))
 SCHEMA = schemathesis.openapi.from_asgi("/openapi.json", APP, config=CONFIG)
-LISTED = "^/v1/(layout|sheathing|building)$"
+LISTED = "^/v1/(layout|sheathing|raising|building)$"
 DRAWN = "^/v1/squaring/(frame|deck)$"
 
 

@@ -115,7 +115,7 @@ def test_a_completed_building_gives_the_same_bytes(roof):
 
 
 @pytest.mark.parametrize("roof", ROOFS, ids=lambda roof: roof["shape"])
-@pytest.mark.parametrize("form", ["layout", "sheathing"])
+@pytest.mark.parametrize("form", ["layout", "sheathing", "raising"])
 def test_each_wall_of_a_building_gives_the_same_answer_when_posted_on(form, roof):
     answer = post("/v1/building", json.dumps({**EXAMPLES["building"], "roof": roof}).encode()).json()
     for one in answer["walls"]:
@@ -124,9 +124,10 @@ def test_each_wall_of_a_building_gives_the_same_answer_when_posted_on(form, roof
 
 
 def test_parts_are_those_asked_for():
-    body = {**EXAMPLES["building"], "parts": ["layout"]}
-    for one in post("/v1/building", json.dumps(body).encode()).json()["walls"]:
-        assert set(one) == {"side", "wall", "layout"}
+    for part in ("layout", "sheathing", "raising"):
+        body = {**EXAMPLES["building"], "parts": [part]}
+        for one in post("/v1/building", json.dumps(body).encode()).json()["walls"]:
+            assert set(one) == {"side", "wall", part}
 
 
 RENAMED = {

@@ -4,30 +4,44 @@ from wallwright.domain.building_sizes import Line, bracing_findings, permit_find
 from wallwright.domain.built import SIDES, Building, BuiltWall, Corner, Step, framing_size, has_beam
 from wallwright.findings import Finding
 
+_FRAMED = "Frame and square the wall lying, skin it if the hands can lift it so, raise it, plumb it, brace it."
+_SLID_IN = "Frame and square the wall lying, fix the sheets that stay within its ends, raise it, slide it in, plumb it, brace it."
+_ZONE = (
+    "Two people or more. Nobody in the zone, which is the wall's height and 4 ft deep on either side of it; no overhead "
+    "line nearer than its height and 10 ft; no wind."
+)
+_LADDER = "From a ladder or a scaffold that stands firm, not from the plate."
+
 
 def order_of_work(building: Building) -> tuple[Step, ...]:
-    """Which wall first: the through walls stand, then the butt walls slide in between, then caps and lapped sheets."""
+    """Which wall first: the through walls stand, then the butt walls slide in between, then caps and lapped sheets.
+
+    The floor stays clear: walls framed on it are raised one after another, and the last ones are framed between those that
+    stand. Corners are tied before caps lap them, and braces stay until roof and sheathing hold the top.
+    """
     butts = tuple(side for side in SIDES if side not in building.through)
-    steps: list[tuple[str, str]] = []
-    for side in building.through:
-        steps.append(
-            (
-                side,
-                "Frame and square the wall lying, skin it if the hands can lift it so, raise it, plumb it, brace it.",
-            )
-        )
+    first, second = building.through
+    steps: list[tuple[str, str, str, str, int | None]] = [
+        ("", "Snap the framing lines, mark the plates of all walls and cut the pieces.", "On the floor, from its corners.",
+         "", len(SIDES)),
+        (first, _FRAMED, "Lying across the floor, its foot along its own line.", _ZONE, 1),
+        (second, _FRAMED, "Lying across the floor that the first wall leaves, its foot along its own line.", _ZONE, 1),
+    ]  # fmt: skip
+    where = "Lying between the walls that stand, clear of their braces; slid in between them with the slip gap at both ends."
+    caution = f"{_ZONE} Shift no brace of a standing wall before another one holds it."
+    steps += [(side, _SLID_IN, where, caution, 1) for side in butts]
+    steps.append(
+        ("", "Fasten the corner posts to one another from bottom to top.", "At every corner.",
+         "Braces stay; the corner is plumb both ways first.", len(SIDES))
+    )  # fmt: skip
     for side in butts:
-        steps.append(
-            (
-                side,
-                "Frame and square the wall lying, fix the sheets that stay within its ends, raise it, slide it in, plumb it, brace it.",
-            )
-        )
-    steps.append(("", "Fasten the corner posts to one another from bottom to top."))
-    for side in butts:
-        steps.append((side, "Fix the cap plate over the through walls, then the sheets that lap the corners."))
-    steps.append(("", "Leave every brace until roof and sheathing hold the tops of the walls."))
-    return tuple(Step(number + 1, side, what) for number, (side, what) in enumerate(steps))
+        what = "Fix the cap plate over the through walls, then the sheets that lap the corners."
+        steps.append((side, what, "At both ends of the wall.", _LADDER, 2))
+    steps.append(
+        ("", "Leave every brace until roof and sheathing hold the tops of the walls.", "Inside, at every wall.",
+         "A braced wall without a roof does not stand in a storm.", None)
+    )  # fmt: skip
+    return tuple(Step(number + 1, *one) for number, one in enumerate(steps))
 
 
 def _roof_findings(building: Building, walls: list[BuiltWall]) -> list[Finding]:

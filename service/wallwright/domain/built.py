@@ -69,11 +69,14 @@ class BuiltWall(msgspec.Struct, frozen=True):
 
 
 class Step(msgspec.Struct, frozen=True, gc=False):
-    """One step of the order of work."""
+    """One step of the order of work; ``how_many`` is None where nothing is counted."""
 
     number: int
     side: str
     what: str
+    where: str = ""
+    caution: str = ""
+    how_many: int | None = None
 
 
 class Total(msgspec.Struct, frozen=True, gc=False):

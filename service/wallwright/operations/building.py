@@ -6,6 +6,8 @@ from msgspec import UNSET, UnsetType
 
 from wallwright.domain import building as domain
 from wallwright.domain import defaults
+from wallwright.domain.built import Step
+from wallwright.domain.raising.raised import raised
 from wallwright.domain.stock import NOMINAL
 from wallwright.domain.wall import Wall
 from wallwright.drawing.building import plan
@@ -16,6 +18,7 @@ from wallwright.operations.completed import to_wire, wire_carries, wire_common, 
 from wallwright.operations.converters import CONVERTERS, Converter
 from wallwright.operations.csv import csv_text
 from wallwright.operations.layout import layout_answer
+from wallwright.operations.raising import raising_answer
 from wallwright.operations.reading import Reading, given, merged
 from wallwright.operations.sheathing import sheathing_answer
 from wallwright.operations.slopes import slope, slope_number
@@ -26,13 +29,16 @@ from wallwright.wire.wall import Common
 
 _COMMON = ("stud", "spacing", "plates", "layout", "floor", "sheathing", "fastening", "positions", "site", "species",
            "moisture_percent", "hands", "rules")  # fmt: skip
+_PARTS = ("layout", "sheathing", "raising")
 
 
 def answer(request: wire.Building) -> wire.BuildingAnswer:
     """The building walled, as it travels. Raises PlanRefused with every fault found."""
     asked = to_domain(request)
     parts = parts_of(request)
-    return building_answer(domain.build(asked, with_skin="sheathing" in parts), asked, request.units, parts)
+    # What is raised is weighed with its skin.
+    with_skin = not {"sheathing", "raising"}.isdisjoint(parts)
+    return building_answer(domain.build(asked, with_skin=with_skin), asked, request.units, parts)
 
 
 def drawing(request: wire.Building) -> str:
@@ -62,8 +68,7 @@ def table(request: wire.Building) -> str:
 
 def parts_of(request: wire.Building) -> tuple[str, ...]:
     """The parts answered for each wall, in the order of work."""
-    asked = ("layout", "sheathing") if request.parts is UNSET else request.parts
-    return tuple(part for part in ("layout", "sheathing") if part in asked)
+    return _PARTS if request.parts is UNSET else tuple(part for part in _PARTS if part in request.parts)
 
 
 def to_domain(request: wire.Building) -> domain.Building:
@@ -194,9 +199,14 @@ def building_answer(
             ],
             built.sheets,
         ),
-        order_of_work=[wire.Step(step.number, step.side, step.what) for step in built.order],
+        order_of_work=[_step(step) for step in built.order],
         findings=[c.finding(finding) for finding in built.findings],
     )
+
+
+def _step(step: Step) -> wire.Step:
+    how_many = UNSET if step.how_many is None else step.how_many
+    return wire.Step(step.number, step.side, step.what, step.where, step.caution, how_many)
 
 
 def _wall(one: domain.BuiltWall, units: Units, parts: tuple[str, ...]) -> wire.BuiltWall:
@@ -204,7 +214,10 @@ def _wall(one: domain.BuiltWall, units: Units, parts: tuple[str, ...]) -> wire.B
         side=one.side,
         wall=to_wire(one.wall, units),
         layout=layout_answer(one.layout, units) if "layout" in parts else UNSET,
-        sheathing=sheathing_answer(one.skin, units) if one.skin is not None else UNSET,
+        sheathing=sheathing_answer(one.skin, units) if one.skin is not None and "sheathing" in parts else UNSET,
+        raising=raising_answer(raised(one.layout, one.skin), units)
+        if one.skin is not None and "raising" in parts
+        else UNSET,
     )
 
 

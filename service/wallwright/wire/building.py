@@ -8,6 +8,7 @@ from wallwright.wire.answers import Finding, Number, Tape
 from wallwright.wire.base import Answer, Extent, Length, Name, Request, Units
 from wallwright.wire.layout import LayoutAnswer
 from wallwright.wire.limits import SLOPE_MAX
+from wallwright.wire.raising import RaisingAnswer
 from wallwright.wire.sheathing import SheathingAnswer
 from wallwright.wire.wall import Carries, Common, Openings, Post, Wall
 
@@ -84,7 +85,7 @@ class Sides(Request, frozen=True):
     left: SideOptions | UnsetType = UNSET
 
 
-Part = Literal["layout", "sheathing"]
+Part = Literal["layout", "sheathing", "raising"]
 
 
 class Building(Common, frozen=True, kw_only=True):
@@ -111,7 +112,7 @@ class Building(Common, frozen=True, kw_only=True):
     ) = UNSET
     walls: Sides | UnsetType = UNSET
     parts: (
-        Annotated[list[Part], Meta(max_length=2, description="What is answered for each wall; default all.")]
+        Annotated[list[Part], Meta(max_length=3, description="What is answered for each wall; default all.")]
         | UnsetType
     ) = UNSET
 
@@ -123,6 +124,7 @@ class BuiltWall(Answer, frozen=True):
     wall: Wall
     layout: LayoutAnswer | UnsetType = UNSET
     sheathing: SheathingAnswer | UnsetType = UNSET
+    raising: RaisingAnswer | UnsetType = UNSET
 
 
 class Corner(Answer, frozen=True):
@@ -160,6 +162,9 @@ class Step(Answer, frozen=True):
     number: int
     side: str
     what: str
+    where: str
+    caution: Annotated[str, Meta(description="Empty where there is nothing in particular to mind.")]
+    how_many: Annotated[int, Meta(description="Left out where nothing is counted.")] | UnsetType = UNSET
 
 
 class BuildingAnswer(Answer, frozen=True):
