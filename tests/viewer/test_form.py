@@ -1,5 +1,6 @@
 """The form: read from a link, written to one, changed without script, and never shaken by what is sent."""
 
+import re
 from html import escape
 from urllib.parse import urlencode
 
@@ -175,3 +176,29 @@ def test_whatever_is_sent_is_answered_with_a_page(values):
     start = dict(example().values)
     answer = get("/?" + urlencode({**start, **values}, errors="replace"))
     assert answer.status_code in (200, 303)
+
+
+def test_a_roof_and_a_place_are_asked_on_the_form_as_in_a_request():
+    query = EXAMPLE + "&roof=gable&rise=4.5&ridge_along=width&ridge=beam&snow=30&wind=115&exposure=B&seismic=A"
+    filled = asked(read((query + "&rules=irc-2018&stock_length=12%27&under_sheet=6%22").encode()))
+    assert filled.errors == {}
+    request = filled.request
+    assert (request.roof.shape, request.roof.rise, request.roof.ridge) == ("gable", 4.5, "beam")
+    assert (request.site.ground_snow_psf, request.site.wind_mph, request.site.exposure) == (30, 115, "B")
+    assert request.rules == "irc-2018"
+    told = page(f"/?{query}").text
+    assert "Bracing" in told or "braced length" in told
+    assert "header-compared" in told
+
+
+@pytest.mark.parametrize(("query", "name", "says"), [
+    ("roof=gable&rise=steep", "rise", "plain number"),
+    ("roof=gable&rise=-3", "rise", "plain number"),
+    ("snow=501", "snow", "500"),
+    ("roof=gable", "rise", "rise"),
+    ("roof=gable&rise=40", "rise", "24 in 12"),
+])  # fmt: skip
+def test_a_number_that_does_not_serve_is_told_at_its_field(query, name, says):
+    shown = get(f"/?{EXAMPLE}&{query}")
+    (text,) = re.findall(rf'id="{name}-fault">([^<]*)<', shown.text)
+    assert says in text

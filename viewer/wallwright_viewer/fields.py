@@ -4,7 +4,7 @@ from typing import Final, Literal
 
 import msgspec
 
-Kind = Literal["length", "extent", "name", "stock", "word", "words"]
+Kind = Literal["length", "extent", "name", "stock", "word", "words", "number"]
 
 
 class Field(msgspec.Struct, frozen=True):
@@ -24,10 +24,12 @@ class Field(msgspec.Struct, frozen=True):
 
 
 class Group(msgspec.Struct, frozen=True):
-    """Fields that stand together on the form."""
+    """Fields that stand together on the form; those that few need are folded away, under what they are ``about``."""
 
     title: str
     fields: tuple[Field, ...]
+    folded: bool = False
+    about: str = ""
 
 
 UNITS: Final = (("in", "feet and inches"), ("mm", "millimetres"))
@@ -45,15 +47,48 @@ GROUPS: Final = (
         ),
     ),
     Group(
-        "Floor and roof",
+        "Floor",
         (
             Field("floor", "Floor", "word", ("floor", "kind"),
                   words=(("", "not known"), ("deck", "framed deck"), ("slab", "slab"))),
             Field("rim", "Depth of the rim", "extent", ("floor", "rim"), hint="deck only"),
             Field("panel", "Thickness of the floor panel", "extent", ("floor", "panel"), hint="deck only"),
-            Field("spans", "Joists of the flat roof run along", "word", ("roof", "spans"),
+        ),
+    ),
+    Group(
+        "Roof",
+        (
+            Field("roof", "Shape", "word", ("roof", "shape"),
+                  words=(("", "flat, unless said"), ("flat", "flat"), ("lean-to", "lean-to"), ("gable", "gable"))),
+            Field("rise", "Rise in 12", "number", ("roof", "rise"), hint="lean-to or gable, such as 4"),
+            Field("high_side", "High wall of a lean-to", "word", ("roof", "high_side"),
+                  words=(("", "the front, unless said"), ("front", "the front"), ("right", "the right"),
+                         ("back", "the back"), ("left", "the left"))),
+            Field("ridge_along", "Ridge of a gable runs along", "word", ("roof", "ridge_along"),
+                  words=(("", "the longer side"), ("width", "the width"), ("depth", "the depth"))),
+            Field("ridge", "Ridge held by", "word", ("roof", "ridge"),
+                  words=(("", "ties, unless said"), ("ties", "ties"), ("beam", "a beam on the gables"))),
+            Field("spans", "Joists of a flat roof run along", "word", ("roof", "spans"),
                   words=(("", "the shorter side"), ("width", "the width"), ("depth", "the depth"))),
         ),
+    ),
+    Group(
+        "The place",
+        (
+            Field("snow", "Ground snow load, psf", "number", ("site", "ground_snow_psf")),
+            Field("wind", "Design wind speed, mph", "number", ("site", "wind_mph")),
+            Field("exposure", "Exposure to wind", "word", ("site", "exposure"),
+                  words=(("", "not given"), ("B", "B, among buildings or trees"), ("C", "C, open land"),
+                         ("D", "D, by open water"))),
+            Field("seismic", "Seismic design category", "word", ("site", "seismic"),
+                  words=(("", "not given"), *((word, word) for word in ("A", "B", "C", "D0", "D1", "D2", "E")))),
+            Field("rules", "Edition of the published figures", "word", ("rules",),
+                  words=(("", "irc-2021, unless said"),
+                         *((f"irc-{year}", f"irc-{year}") for year in (2015, 2018, 2021, 2024)))),
+        ),
+        folded=True,
+        about="What the local authority gives. With it, headers, studs and bracing are compared with published tables; "
+        "without it nothing is sized.",
     ),
     Group(
         "Timber",
@@ -63,6 +98,8 @@ GROUPS: Final = (
             Field("through", "Through walls", "words", ("through_walls",),
                   words=(("", "front and back, unless said"), ("front back", "front and back"),
                          ("right left", "right and left"))),
+            Field("stock_length", "Longest plate to be had", "length", ("plates", "stock_length"),
+                  hint="empty is as long as the wall"),
             Field("slip_gap", "Slip gap", "extent", ("slip_gap",), hint="at each end of a butt wall; empty is 0"),
         ),
     ),
@@ -75,6 +112,8 @@ GROUPS: Final = (
             Field("sheet_kind", "Kind", "word", ("sheathing", "sheet", "kind"),
                   words=(("", "OSB, unless said"), ("osb", "OSB"), ("plywood", "plywood"), ("siding", "panel siding"))),
             Field("gap", "Gap between sheets", "extent", ("sheathing", "gap"), hint="empty is 1/8 in"),
+            Field("under_sheet", "Hang below the plate", "extent", ("sheathing", "under_sheet"),
+                  hint="empty is over rim and panel of a deck"),
         ),
     ),
 )  # fmt: skip

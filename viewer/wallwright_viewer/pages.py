@@ -118,6 +118,7 @@ def building_html(filled: form.Form, packed: Packer, base: str, answered: bool =
         sides=fields.SIDES,
         opening=fields.OPENING,
         units=fields.UNITS,
+        opened=lambda group: any(filled.values.get(field.name) or field.name in errors for field in group.fields),
         most=OPENINGS_MAX,
         input_name=fields.input_name,
         labels=_labels(filled),

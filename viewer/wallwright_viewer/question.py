@@ -16,6 +16,7 @@ from wallwright_viewer.form import Form
 GENERAL: Final = ""
 """Where a fault stands that belongs to no one field."""
 _OPENING_POINTER: Final = re.compile(r"/walls/(front|right|back|left)/openings/([0-9]+)(?:/([a-z_]+))?.*")
+_NUMBER: Final = re.compile(r"[0-9]{1,6}(?:\.[0-9]{1,6})?")
 _NAMES: Final = {"name": "a name of at most 80 characters, without control characters"}
 _STOCK_HINT: Final = "a section such as 2x4, 38x89 or 1-1/2x3-1/2"
 
@@ -50,7 +51,14 @@ def asked(form: Form) -> Question:
     try:
         return Question(msgspec.convert(document, Building, dec_hook=read_length), {})
     except msgspec.ValidationError as error:
-        return Question(None, {GENERAL: [str(error)]})
+        return Question(None, _out_of_range(str(error)))
+
+
+def _out_of_range(said: str) -> Errors:
+    """What the schema says of a number past its bounds, at the number's field."""
+    what, _, place = said.partition(" - at `$.")
+    name = place_of("/" + place.rstrip("`").replace(".", "/")) if place else GENERAL
+    return {name: [f"{what.replace('Expected `float`', 'A number').replace('`', '')} is wanted."]}
 
 
 def _put(document: dict[str, Any], field: Field, name: str, text: str, errors: Errors) -> None:
@@ -66,7 +74,14 @@ def _put(document: dict[str, Any], field: Field, name: str, text: str, errors: E
         return
     for step in field.path[:-1]:
         document = document.setdefault(step, {})
-    document[field.path[-1]] = text.split() if field.kind == "words" else text
+    document[field.path[-1]] = _value(field, text)
+
+
+def _value(field: Field, text: str) -> Any:
+    """A field's text as it stands in a request."""
+    if field.kind == "words":
+        return text.split()
+    return float(text) if field.kind == "number" else text
 
 
 def _fault(field: Field, text: str) -> str:
@@ -78,6 +93,9 @@ def _fault(field: Field, text: str) -> str:
             msgspec.convert(text, StockName)
         elif field.kind == "name":
             msgspec.convert(text, Name)
+        elif field.kind == "number":
+            if not _NUMBER.fullmatch(text):
+                return f"{text[:40]} is given; give a plain number such as 4 or 2.5."
         elif text not in dict(field.words):
             return f"{text[:40]} is given; choose one of the words offered."
     except msgspec.ValidationError:
