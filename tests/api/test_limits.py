@@ -40,6 +40,8 @@ def asked(path: str, base: dict, pointer: str, grid: int) -> bool:
 WITH_STUD = {**BASE, "stud": {"thickness": 38, "width": 89}}
 WITH_HEADER = {**BASE, "openings": [{**OPENING, "header": {"stock": {"thickness": 38, "width": 89}}}]}
 WITH_MEETS = {**BASE, "ends": {"left": {"meets": {"depth": 89}}}}
+WITH_PARTITION = {**BASE, "partitions": [{"at": 1200, "depth": 89}]}
+WITH_PARTITION = {**BASE, "partitions": [{"at": 1200, "depth": 89}]}
 WITH_SHEET = {**BASE, "sheathing": {"sheet": SHEET}}
 FRAME = {"units": "mm", "width": 4200, "height": 2400, "rising": 4840, "falling": 4835, "top": 4200, "right": 2400}
 CHECKED = {
@@ -99,6 +101,10 @@ LENGTHS = [
     ("/v1/layout", WITH_HEADER, "/openings/0/header/stock/width", limits.STOCK_WIDTH_MIN, limits.STOCK_WIDTH_MAX),
     ("/v1/layout", WITH_MEETS, "/ends/left/meets/depth", limits.STUD_DEPTH_MIN, limits.STUD_DEPTH_MAX),
     ("/v1/layout", WITH_MEETS, "/ends/left/meets/slip_gap", 0, limits.SLIP_GAP_MAX),
+    ("/v1/layout", WITH_PARTITION, "/partitions/0/at", 0, limits.WALL_LENGTH_MAX),
+    ("/v1/layout", WITH_PARTITION, "/partitions/0/depth", limits.PARTITION_DEPTH_MIN, limits.STUD_DEPTH_MAX),
+    ("/v1/layout", WITH_PARTITION, "/partitions/0/at", 0, limits.WALL_LENGTH_MAX),
+    ("/v1/layout", WITH_PARTITION, "/partitions/0/depth", limits.PARTITION_DEPTH_MIN, limits.STUD_DEPTH_MAX),
     ("/v1/building", BUILDING, "/footprint/width", 1, limits.FOOTPRINT_MAX),
     ("/v1/building", BUILDING, "/footprint/depth", 1, limits.FOOTPRINT_MAX),
     ("/v1/building", BUILDING, "/wall_height", 1, limits.WALL_HEIGHT_MAX),
@@ -118,6 +124,7 @@ def wall(**changes: object) -> bytes:
 
 COUNTS = [
     ("/openings", lambda n: wall(openings=[OPENING] * n), limits.OPENINGS_MAX, "count"),
+    ("/partitions", lambda n: wall(partitions=[{"at": 600, "depth": 89}] * n), limits.PARTITIONS_MAX, "count"),
     ("/floor/anchors", lambda n: wall(floor={"anchors": [600] * n}), limits.ANCHORS_MAX, "count"),
     ("/name", lambda n: wall(name="n" * n), limits.NAME_MAX, "value"),
     ("/openings/0/jacks", lambda n: wall(openings=[{**OPENING, "jacks": n}]), limits.JACKS_MAX, "value"),

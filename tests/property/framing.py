@@ -335,11 +335,44 @@ def faults_of_marks(layout: Layout) -> list[str]:
     return found
 
 
+def faults_of_partitions(layout: Layout) -> list[str]:
+    """Faces of partitions that stand over no solid timber from plate to plate at the framing's inner face.
+
+    5/8 in outside the face for the edge of a lining, 1/2 in inside it for the partition's own stud, and no gap of
+    1/2 in or more between the timbers that make it up (common practice, no source).
+    """
+    wall, found = layout.wall, []
+    outside, inside = 5 * INCH // 8, INCH // 2
+    whole = [
+        (m.x, m.right) for m in layout.members
+        if m.z + m.depth == wall.depth and (m.y, m.top) == (wall.stud_bottom, wall.stud_top)
+    ]  # fmt: skip
+    for one in wall.partitions:
+        right = one.at + one.depth
+        for low, high in ((one.at - outside, one.at + inside), (right - inside, right + outside)):
+            inner = [(max(a, low), min(b, high)) for a, b in merged(whole) if a < high and b > low]
+            edge, bare = low, []
+            for a, b in [*inner, (high, high)]:
+                bare.append((edge, a))
+                edge = b
+            if any(b > a and _gap_at(whole, a, b, wall) >= INCH // 2 for a, b in bare):
+                found.append(f"the partition at {one.at} has no timber in {bare} of {low} to {high}")
+        if any(o.left < right + outside and o.right > one.at - outside for o in wall.openings):
+            found.append(f"the partition at {one.at} stands at an opening")
+    return found
+
+
+def _gap_at(whole: list[Span], low: int, high: int, wall: Wall) -> int:
+    """How wide the gap between timbers is that holds a bare stretch."""
+    left = max((b for _, b in whole if b <= low), default=0)
+    return min((a for a, _ in whole if a >= high), default=wall.length) - left
+
+
 def faults_of_frame(layout: Layout) -> list[str]:
     """Everything that is wrong with a framed wall."""
     judges = (
         faults_of_boxes, faults_of_plates, faults_of_joints, faults_of_anchors, faults_of_openings, faults_of_bays, faults_of_layout_line,
-        faults_of_cut_list, faults_of_marks,
+        faults_of_cut_list, faults_of_marks, faults_of_partitions,
     )  # fmt: skip
     return [fault for judge in judges for fault in judge(layout)]
 

@@ -1,6 +1,6 @@
 """A wall seen in a mirror, written out here so that the service's own mirror is not its own judge."""
 
-from wallwright.domain.wall import Floor, Opening, Tape, Top, Wall
+from wallwright.domain.wall import Floor, Opening, Partition, Tape, Top, Wall
 
 
 def mirrored(wall: Wall) -> Wall:
@@ -15,5 +15,14 @@ def mirrored(wall: Wall) -> Wall:
     top = Top(wall.top.shape, wall.top.rise, wall.top.run, "left" if wall.top.up == "right" else "right", ridge)
     anchors = tuple(wall.length - at for at in reversed(wall.floor.anchors))
     floor = Floor(wall.floor.kind, wall.floor.rim, wall.floor.panel, wall.floor.treated_plate, anchors)
-    changed = {"left": wall.right, "right": wall.left, "openings": turned, "tape": tape, "top": top, "floor": floor}
+    inside = tuple(Partition(wall.length - p.at - p.depth, p.depth) for p in reversed(wall.partitions))
+    changed = {
+        "partitions": inside,
+        "left": wall.right,
+        "right": wall.left,
+        "openings": turned,
+        "tape": tape,
+        "top": top,
+        "floor": floor,
+    }
     return Wall(**{**fields, **changed})

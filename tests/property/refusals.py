@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 from msgspec.structs import replace
 from tests.strategies.loads import carried, sites
 from tests.strategies.slopes import sloped_walls
-from tests.strategies.walls import SCALES, headers, walls, with_openings
+from tests.strategies.walls import LINED, SCALES, ends_reach, headers, walls, with_openings
 
 from wallwright.domain.framed import framed
 from wallwright.domain.wall import End, Opening, Wall
@@ -76,10 +76,15 @@ def faults_of(wall: Wall) -> tuple[Fault, ...]:
 def mended(wall: Wall, faults: tuple[Fault, ...]) -> Wall:
     """The wall with every value that its refusal offers put in; an opening that finds no room is left out."""
     openings: dict[int, Opening] = dict(enumerate(wall.openings))
+    partitions = dict(enumerate(wall.partitions))
     for fault in faults:
         values = {name: value.value for name, value in fault.values if isinstance(value, Offer)}
         parts = fault.pointer.split("/")[1:]
-        if parts[0] != "openings":
+        if fault.code == "no-room-for-partition":
+            del partitions[int(parts[1])]
+        elif parts[0] == "partitions":
+            partitions[int(parts[1])] = replace(partitions[int(parts[1])], at=values["nearest"])
+        elif parts[0] != "openings":
             wall = _whole(wall, fault.pointer, values["least"])
         elif fault.code in ("no-room-for-opening", "header-deeper-than-wall"):
             del openings[int(parts[1])]
@@ -94,7 +99,7 @@ def mended(wall: Wall, faults: tuple[Fault, ...]) -> Wall:
         else:
             value = next(values[name] for name in ("nearest", "most", "least") if name in values)
             openings[int(parts[1])] = replace(openings[int(parts[1])], **{parts[2]: value})
-    return with_openings(wall, tuple(openings.values()))
+    return replace(wall, openings=tuple(openings.values()), partitions=tuple(partitions.values()))
 
 
 def _whole(wall: Wall, pointer: str, least: int) -> Wall:
@@ -130,6 +135,19 @@ def _crowded(wall: Wall, one: Opening) -> bool:
         for other in wall.openings
         if other is not one
     )
+
+
+def _no_partition(wall: Wall, number: int) -> bool:
+    """Whether a partition, with 5/8 in at either side, is not clear of ends, of openings with jacks, and of the others."""
+    if number >= len(wall.partitions):
+        return True
+    one, thick = wall.partitions[number], wall.stud.thickness
+    low, high = one.at - LINED, one.at + one.depth + LINED
+    if low < ends_reach(wall, wall.left) or high > wall.length - ends_reach(wall, wall.right):
+        return True
+    spans = [(o.left - _jacks(o) * thick, o.right + _jacks(o) * thick) for o in wall.openings]
+    spans += [(p.at - LINED, p.right + LINED) for index, p in enumerate(wall.partitions) if index != number]
+    return any(low < right and left < high for left, right in spans)
 
 
 def _no_height(wall: Wall, one: Opening) -> bool:
@@ -173,6 +191,8 @@ def _again(fault: Fault, faults: tuple[Fault, ...]) -> Fault:
 
 def _just(wall: Wall, fault: Fault) -> bool:
     parts = fault.pointer.split("/")[1:]
+    if parts[0] == "partitions":
+        return _no_partition(wall, int(parts[1]))
     if parts[0] != "openings":
         # Where plates are jointed is judged with the walls that can be built, see tests/property/framing.py.
         return fault.code == "no-plate-joint"

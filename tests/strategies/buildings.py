@@ -2,11 +2,11 @@
 
 from hypothesis import strategies as st
 from msgspec.structs import replace
-from tests.strategies.walls import SCALES, Scale, floors, gaps, openings, sheets, with_openings
+from tests.strategies.walls import SCALES, Scale, floors, gaps, openings, partitions, sheets, with_openings
 
 from wallwright.domain.building import SIDES, Building, Roof, SideName, SidePlan
 from wallwright.domain.stock import Stock
-from wallwright.domain.wall import End, Opening, Plates, Sheathing, Tape, Wall
+from wallwright.domain.wall import End, Meets, Opening, Partition, Plates, Sheathing, Tape, Wall
 from wallwright.lengths import FOOT, INCH
 
 THROUGH: tuple[tuple[SideName, SideName], ...] = (("front", "back"), ("right", "left"))
@@ -53,7 +53,9 @@ def sloped_buildings(draw: st.DrawFn) -> Building:
             o for o in asked.wall.openings
             if o.right <= room and o.head + 24 * INCH <= plan.wall_height and (o.header is None or o.header.seat == "jacks")
         )  # fmt: skip
-        wall = replace(asked.wall, plates=Plates(1, draw(st.sampled_from((2, 1)))), openings=kept)
+        within = tuple(p for p in asked.wall.partitions if p.right + INCH <= room)
+        plates = Plates(1, draw(st.sampled_from((2, 1))))
+        wall = replace(asked.wall, plates=plates, openings=kept, partitions=within)
         sides[side] = replace(asked, wall=wall)
     return replace(plan, sides=sides, roof=roof)
 
@@ -93,6 +95,12 @@ def buildings(draw: st.DrawFn) -> Building:
         )
         posts = ("three-stud", "three-stud") if runs else ("single", "single")
         asked = draw(side_openings(scale, wall, length, posts, start))
+        # Partitions lie from the corner as openings do, clear of the walls that butt against a through wall.
+        post = "three-stud" if runs else "single"
+        own = tuple(replace(o, left=o.left - start) for o in asked)
+        met = [End(post, 0, 0, Meets(other.width)) if runs else End(post) for other in (before, after)]
+        inside = draw(partitions(scale, replace(wall, openings=own, left=met[0], right=met[1])))
+        wall = replace(wall, partitions=tuple(Partition(p.at + start, p.depth) for p in inside))
         chosen = None if under == default_under or draw(st.booleans()) else under
         sides[side] = SidePlan(with_openings(wall, asked), under_sheet=chosen)
     measured = draw(st.sampled_from(("framing", "sheathing")))

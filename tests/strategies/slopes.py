@@ -14,6 +14,7 @@ from tests.strategies.walls import (
     gaps,
     king_line,
     openings,
+    partitions,
     post_width,
     sheets,
 )
@@ -84,10 +85,10 @@ def sloped_walls(draw: st.DrawFn) -> Wall:
         wall = replace(wall, top=flat)
     # Openings are drawn for a level wall of a middling height, and those kept that the slope leaves room for.
     middle = (wall.height + int(max(top_at(wall, x) for x in (0, length, length // 2)))) // 2 // scale.step * scale.step
-    if middle < scale.size(48):
-        return wall
-    asked = draw(openings(scale, replace(wall, top=Top(), height=middle)))
-    return replace(wall, openings=tuple(o for o in asked if fits(wall, o)))
+    if middle >= scale.size(48):
+        asked = draw(openings(scale, replace(wall, top=Top(), height=middle)))
+        wall = replace(wall, openings=tuple(o for o in asked if fits(wall, o)))
+    return replace(wall, partitions=draw(partitions(scale, wall))) if draw(st.booleans()) else wall
 
 
 def fits(wall: Wall, opening: Opening) -> bool:

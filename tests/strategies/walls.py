@@ -14,6 +14,7 @@ from wallwright.domain.wall import (
     Header,
     Meets,
     Opening,
+    Partition,
     Plates,
     Sheathing,
     Sheet,
@@ -185,6 +186,41 @@ def openings(draw: st.DrawFn, scale: Scale, wall: Wall) -> tuple[Opening, ...]:
     return tuple(placed)
 
 
+LINED = inches("5/8")
+"""Least stretch beside a partition for the edge of an inside lining."""
+
+
+def ends_reach(wall: Wall, end: End) -> int:
+    """How far from an end partitions stand clear: past a wall that butts there, and a three-stud post's blocks."""
+    butted = end.meets.depth if end.meets is not None and end.sheathing_lap <= 0 else 0
+    return max(butted, 2 * wall.stud.thickness if end.post == "three-stud" else 0)
+
+
+@st.composite
+def partitions(draw: st.DrawFn, scale: Scale, wall: Wall) -> tuple[Partition, ...]:
+    """Partitions from left to right, each clear of the ends, of openings with their jacks, and of one another."""
+    thick = wall.stud.thickness
+    taken = sorted((o.left - max(o.jacks, 1) * thick, o.right + max(o.jacks, 1) * thick) for o in wall.openings)
+    stops = [*taken, (wall.length - ends_reach(wall, wall.right), wall.length)]
+    start = ends_reach(wall, wall.left)
+    placed: list[Partition] = []
+    for low, high in stops:
+        # Between two openings that share a king there is none.
+        while low - start >= 2 * thick and draw(st.booleans()):
+            depth = draw(st.sampled_from([stock.width for stock in scale.studs] + [thick]))
+            least, most = start + LINED, low - LINED - depth
+            if least > most:
+                break
+            at = draw(st.sampled_from((least, most)) | scale.between(least, most))
+            if not least <= at <= most:
+                break
+            placed.append(Partition(at, depth))
+            start = at + depth + LINED
+        start = max(start, high)
+    # The order in which they are given is the caller's.
+    return tuple(draw(st.permutations(placed)))
+
+
 @st.composite
 def walls(draw: st.DrawFn) -> Wall:
     """A level wall, complete, that can be framed and skinned."""
@@ -220,7 +256,8 @@ def walls(draw: st.DrawFn) -> Wall:
         # Bolts already cast, wherever they may stand.
         cast = draw(st.lists(scale.between(0, length), max_size=12, unique=True))
         floor = Floor("slab", treated_plate=floor.treated_plate, anchors=tuple(cast))
-    return with_fields(opened, plates=draw(plates(scale, opened)), floor=floor)
+    inside = draw(partitions(scale, opened)) if draw(st.booleans()) else ()
+    return with_fields(opened, plates=draw(plates(scale, opened)), floor=floor, partitions=inside)
 
 
 @st.composite

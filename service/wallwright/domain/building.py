@@ -15,7 +15,7 @@ from wallwright.domain.checks import least_length
 from wallwright.domain.framed import framed, skinned
 from wallwright.domain.roofs import Roof, SideName, Under
 from wallwright.domain.slope_checks import HIGHEST, STEEPEST
-from wallwright.domain.wall import Carries, End, Meets, Opening, PostKind, Side, Wall
+from wallwright.domain.wall import Carries, End, Meets, PostKind, Side, Wall
 from wallwright.findings import Fault, Offer, PlanRefused, Value, at_least, at_most
 
 __all__ = ["SIDES", "Building", "Built", "BuiltWall", "Roof", "SideName", "SidePlan", "build", "closed"]
@@ -98,6 +98,7 @@ def side_wall(building: Building, side: SideName, width: int, depth: int) -> Wal
     length = whole - start - under.ends[side]
     wall = plan.wall
     openings = tuple(replace(opening, left=opening.left - start) for opening in wall.openings)
+    partitions = tuple(replace(partition, at=partition.at - start) for partition in wall.partitions)
     sheathing = replace(wall.sheathing, under_sheet=_under_sheet(plan))
     return replace(
         wall,
@@ -109,6 +110,7 @@ def side_wall(building: Building, side: SideName, width: int, depth: int) -> Wal
         right=right,
         tape=replace(wall.tape, start=plan.start or _FROM[side]),
         openings=openings,
+        partitions=partitions,
         sheathing=sheathing,
         carries=wall.carries or (Carries("roof", under.span) if stands.bears else Carries("none")),
     )
@@ -129,11 +131,12 @@ def _end(building: Building, side: SideName, met: SideName, post: PostKind | Non
     # Caps lap where both walls are doubled and their plates are of one thickness, so that they lie in one plane.
     doubled = wall.plates.top == 2 and other.wall.plates.top == 2
     lapped = level and doubled and wall.thickness == other.wall.thickness
-    if side in building.through:
-        return End(post or "three-stud", 0, -other.wall.depth if lapped else 0, None)
-    reach = other.wall.depth + building.slip_gap
     met_side: Side = "right" if _NEIGHBOUR[met][1] == side else "left"
     other_post = other.right_post if met_side == "right" else other.left_post
+    if side in building.through:
+        meets = Meets(other.wall.depth, other_post or "single", building.slip_gap)
+        return End(post or "three-stud", 0, -other.wall.depth if lapped else 0, meets)
+    reach = other.wall.depth + building.slip_gap
     meets = Meets(other.wall.depth, other_post or "three-stud", building.slip_gap)
     return End(post or "single", reach + other.wall.sheathing.sheet.thickness, reach if lapped else 0, meets)
 
@@ -193,8 +196,8 @@ def _of_side(building: Building, side: SideName, above: int, fault: Fault) -> Fa
         heights = tuple((name, _lowered(value, above)) for name, value in fault.values)
         return Fault(fault.code, "/wall_height", heights)
     values = tuple((name, _lowered(value, above) if name == "wall_height" else value) for name, value in fault.values)
-    if side not in building.through and fault.pointer.startswith("/openings/"):
-        shift = building.sides[_NEIGHBOUR[side][0]].wall.depth + building.slip_gap
+    if fault.pointer.startswith(("/openings/", "/partitions/")):
+        shift = start_of(building, side)
         values = tuple((name, _shifted(fault, name, value, shift)) for name, value in values)
     return Fault(fault.code, f"/walls/{side}{fault.pointer}", values)
 
@@ -210,7 +213,7 @@ def _shifted(fault: Fault, name: str, value: Value, shift: int) -> Value:
     """A place along a butt wall, reckoned from the building's framing corner; other values as they are."""
     if name == "nearest" and isinstance(value, Offer):
         return value.moved(shift)
-    if name == "given" and isinstance(value, int) and fault.pointer.endswith("/left"):
+    if name == "given" and isinstance(value, int) and fault.pointer.endswith(("/left", "/at")):
         return value + shift
     return value
 
@@ -246,9 +249,8 @@ def _totals(walls: list[BuiltWall]) -> tuple[Total, ...]:
     )
 
 
-def openings_from_corner(building: Building, side: SideName, openings: tuple[Opening, ...]) -> tuple[Opening, ...]:
-    """A side's openings as its caller says them, from the building's framing corner."""
+def start_of(building: Building, side: SideName) -> int:
+    """How far from the building's framing corner a side's plate begins."""
     if side in building.through:
-        return openings
-    shift = building.sides[_NEIGHBOUR[side][0]].wall.depth + building.slip_gap
-    return tuple(replace(opening, left=opening.left + shift) for opening in openings)
+        return 0
+    return building.sides[_NEIGHBOUR[side][0]].wall.depth + building.slip_gap

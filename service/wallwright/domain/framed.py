@@ -15,6 +15,7 @@ from wallwright.domain.members import Layout
 from wallwright.domain.mirror import mirrored_opening, mirrored_part, mirrored_wall
 from wallwright.domain.offers import with_offers
 from wallwright.domain.openings import Plan, plan_openings
+from wallwright.domain.partitions import backing, misplaced_partitions
 from wallwright.domain.parts import Part
 from wallwright.domain.plates import in_pieces
 from wallwright.domain.raising.raised import Raised, raised
@@ -26,7 +27,7 @@ from wallwright.domain.skin_notes import Saved
 from wallwright.domain.slope_rows import courses_of
 from wallwright.domain.sloped import above_slope, cut_to_top, frame, standing
 from wallwright.domain.wall import Wall
-from wallwright.findings import Fault, PlanRefused
+from wallwright.findings import Fault, Offer, PlanRefused, Value
 
 
 class Framed(msgspec.Struct, frozen=True):
@@ -101,6 +102,7 @@ def _frame(wall: Wall) -> tuple[Plan, list[Part], Columns | None, tuple[Row, ...
     anyway: frozenset[str] = frozenset()
     while True:
         plan, faults = plan_openings(wall, anyway)
+        faults = faults or misplaced_partitions(plan)
         if faults:
             return plan, [], None, (), faults
         plan = stiffened(plan)
@@ -110,6 +112,9 @@ def _frame(wall: Wall) -> tuple[Plan, list[Part], Columns | None, tuple[Row, ...
         if wall.sheathing.direction == "upright":
             laid = columns(level.plan, Carriers(level.plan, level.parts))
             parts += cut_to_top(plan, _distinct(laid.studs))
+            level = standing(plan, parts)
+        if wall.partitions:
+            parts += cut_to_top(plan, backing(level.plan, level.parts))
             level = standing(plan, parts)
         blocks, conflicts = bay_blocks(level.plan, level.parts)
         conflicts |= above_slope(plan, blocks)
@@ -152,8 +157,21 @@ def _turned(fault: Fault, wall: Wall) -> Fault:
         bolt = len(wall.floor.anchors) - 1 - int(fault.pointer.rpartition("/")[2])
         turned = ((n, wall.floor.anchors[bolt] if n == "given" else v) for n, v in fault.values)
         return Fault(fault.code, f"/floor/anchors/{bolt}", tuple(turned))
+    if fault.pointer.startswith("/partitions/"):
+        return _turned_partition(fault, wall)
     if not fault.pointer.startswith("/openings/"):
         return fault
     _, _, number, *rest = fault.pointer.split("/")
     index = len(wall.openings) - 1 - int(number)
     return replace(fault, pointer="/".join(["", "openings", str(index), *rest]))
+
+
+def _turned_partition(fault: Fault, wall: Wall) -> Fault:
+    """A fault of a partition in the mirror, at the partition's own number and with its places as the caller reads them."""
+    number = len(wall.partitions) - 1 - int(fault.pointer.split("/")[2])
+    own = wall.partitions[number]
+    places = {name: value for name, value in fault.values if isinstance(value, Offer)}
+    values: list[tuple[str, Value]] = [("given", own.at)]
+    for name, offer in places.items():
+        values.append((name, offer.mirrored(wall.length - own.depth) if name == "nearest" else offer))
+    return Fault(fault.code, f"/partitions/{number}/at", tuple(values))

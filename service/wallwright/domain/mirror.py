@@ -8,14 +8,14 @@ from msgspec.structs import replace
 
 from wallwright.domain.parts import Part
 from wallwright.domain.slopes import Cut, Edge, mirrored_outline
-from wallwright.domain.wall import Opening, Side, Wall
+from wallwright.domain.wall import Opening, Partition, Side, Wall
 
 _OTHER: dict[Side, Side] = {"left": "right", "right": "left"}
 _OTHER_EDGE: dict[Edge, Edge] = {"left": "right", "right": "left", "top": "top", "bottom": "bottom"}
 
 
 def mirrored_wall(wall: Wall) -> Wall:
-    """The wall with left and right exchanged: ends, openings, tape, slope and anchors."""
+    """The wall with left and right exchanged: ends, openings, partitions, tape, slope and anchors."""
     return replace(
         wall,
         left=wall.right,
@@ -27,6 +27,7 @@ def mirrored_wall(wall: Wall) -> Wall:
             ridge=None if wall.top.ridge is None else wall.length - wall.top.ridge,
         ),
         openings=tuple(mirrored_opening(opening, wall.length) for opening in reversed(wall.openings)),
+        partitions=tuple(mirrored_partition(partition, wall.length) for partition in reversed(wall.partitions)),
         floor=replace(wall.floor, anchors=tuple(wall.length - at for at in reversed(wall.floor.anchors))),
     )
 
@@ -34,6 +35,11 @@ def mirrored_wall(wall: Wall) -> Wall:
 def mirrored_opening(opening: Opening, length: int) -> Opening:
     """The opening seen in a mirror that stands at the middle of a plate of ``length``."""
     return replace(opening, left=length - opening.right)
+
+
+def mirrored_partition(partition: Partition, length: int) -> Partition:
+    """The partition seen in the same mirror."""
+    return replace(partition, at=length - partition.right)
 
 
 def mirrored_part(part: Part, length: int) -> Part:

@@ -1,6 +1,7 @@
 """What there is to say about a wall as it is framed."""
 
 from wallwright.domain.compared import Pairs, size_findings
+from wallwright.domain.inside_notes import inside_findings
 from wallwright.domain.openings import Plan
 from wallwright.domain.parts import Part
 from wallwright.domain.plate_notes import plate_findings
@@ -17,7 +18,9 @@ def layout_findings(wall: Wall, plan: Plan, pairs: Pairs, columns: Columns | Non
     slid = tuple(member.id for part, member in pairs if part.slid)
     if slid:
         found.append(Finding("stud-slid", "/spacing", (("count", str(len(slid))),), slid))
-    found += plate_findings(wall, tuple(member for _, member in pairs))
+    members = tuple(member for _, member in pairs)
+    found += plate_findings(wall, members)
+    found += inside_findings(wall, members)
     found += _seam_notes(wall, pairs, columns)
     if wall.floor.kind == "slab" or wall.floor.treated_plate:
         found.append(Finding("treated-timber", "/floor"))

@@ -133,6 +133,8 @@ class _Mending:
         elif fault.pointer.startswith("/floor/anchors/"):
             # Bolts stop no wall from being framed, wherever on the plate they are: the mended wall has none.
             self.wall = replace(wall, floor=replace(wall.floor, anchors=()))
+        elif fault.pointer.startswith("/partitions/"):
+            self._partition(fault)
         elif fault.pointer == "/plates/stock_length":
             self.wall = replace(wall, plates=replace(wall.plates, stock_length=size))
         elif fault.pointer == "/sheathing/sheet/length":
@@ -141,6 +143,19 @@ class _Mending:
         elif fault.pointer.startswith("/ends/"):
             _, _, side, field = fault.pointer.split("/")
             self.wall = replace(wall, **{side: replace(getattr(wall, side), **{field: size})})
+
+    def _partition(self, fault: Fault) -> None:
+        """Move a partition to the place offered; where it has none, the mended wall goes without any."""
+        number = int(fault.pointer.split("/")[2])
+        values = (("given", self.given.partitions[number].at), *fault.values[1:])
+        self._tell(fault.code, fault.pointer, values)
+        nearest = dict(values).get("nearest")
+        placed = list(self.wall.partitions)
+        if not isinstance(nearest, Offer):
+            placed = []
+        elif placed:
+            placed[number] = replace(placed[number], at=nearest.value)
+        self.wall = replace(self.wall, partitions=tuple(placed))
 
 
 def _renumbered(fault: Fault, numbers: list[int]) -> Fault:

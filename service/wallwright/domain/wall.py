@@ -98,6 +98,18 @@ class Opening(msgspec.Struct, frozen=True):
         return self.sill + self.height
 
 
+class Partition(msgspec.Struct, frozen=True, gc=False):
+    """An inside wall that ends against this one: ``at`` is x of its left face, ``depth`` the width of its plate."""
+
+    at: int
+    depth: int
+
+    @property
+    def right(self) -> int:
+        """x of the partition's right face."""
+        return self.at + self.depth
+
+
 class Floor(msgspec.Struct, frozen=True):
     """What the wall stands on. ``rim`` and ``panel`` are a deck's rim joist depth and panel thickness."""
 
@@ -157,6 +169,7 @@ class Wall(msgspec.Struct, frozen=True, kw_only=True):
     left: End = End()
     right: End = End()
     openings: tuple[Opening, ...] = ()
+    partitions: tuple[Partition, ...] = ()
     floor: Floor = Floor()
     sheathing: Sheathing = Sheathing()
     fastening: str = defaults.FASTENING

@@ -63,6 +63,12 @@ def _wall(view: View, built: Built, one: BuiltWall, units: Units) -> Shapes:
             (x1, y1), (x2, y2), (x3, y3), (x4, y4) = box(member.x, member.right, low, high)
             crosses += [(x1, y1, x3, y3), (x2, y2, x4, y4)]
     shapes.append(Lines("thin", tuple(crosses)))
+    for one_inside in wall.partitions:
+        # A stub of the partition, since how far it runs was not asked.
+        (x1, y1), (x2, y2), (x3, y3), (x4, y4) = box(
+            one_inside.at, one_inside.right, wall.depth, wall.depth + 3 * one_inside.depth
+        )
+        shapes.append(Lines("void", ((x1, y1, x4, y4), (x2, y2, x3, y3))))
     for opening in wall.openings:
         shapes.append(Area("mask", box(opening.left, opening.right, -wall.sheathing.sheet.thickness, wall.depth)))
         edges = box(opening.left, opening.right, 0, wall.depth)
@@ -82,12 +88,22 @@ def _names(view: View, built: Built, units: Units) -> Shapes:
             y = inset if one.side == "front" else built.framing_depth - inset
             if view.size(built.framing_width) > text_width(text) + 8:
                 drop = -1.5 if one.side == "front" else 3.5
-                shapes.append(Text(view.x(middle_x), view.y(y) + drop, text, "t", "middle"))
+                at = (view.x(middle_x), view.y(y) + drop)
+                half = text_width(text) / 2 + 0.5
+                shapes += [_mask(at[0] - half, at[1] - 2.3, at[0] + half, at[1] + 0.6), Text(*at, text, "t", "middle")]
         elif view.size(built.framing_depth) > text_width(text) + 14:
             x = inset if one.side == "left" else built.framing_width - inset
             drop = 3.5 if one.side == "left" else -1.5
-            shapes.append(Text(view.x(x) + drop, view.y(middle_y), text, "t", "middle", turned=True))
+            at = (view.x(x) + drop, view.y(middle_y))
+            half = text_width(text) / 2 + 0.5
+            shapes.append(_mask(at[0] - 2.3, at[1] - half, at[0] + 0.6, at[1] + half))
+            shapes.append(Text(*at, text, "t", "middle", turned=True))
     return shapes
+
+
+def _mask(left: float, top: float, right: float, bottom: float) -> Area:
+    """Bare paper behind a name, where a partition's stub would cross it."""
+    return Area("mask", ((left, top), (right, top), (right, bottom), (left, bottom)))
 
 
 def _dimensions(view: View, built: Built, units: Units) -> Shapes:

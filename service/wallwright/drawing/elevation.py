@@ -4,6 +4,7 @@ from wallwright.domain.members import Layout, Member
 from wallwright.domain.slopes import top_edge
 from wallwright.drawing.dimensions import Shapes, heights_of, leaders, string, upright
 from wallwright.drawing.paper import MARGIN, View, fitted
+from wallwright.drawing.partitions import partition_ends
 from wallwright.drawing.plate_strip import plate_strips, strips_height
 from wallwright.drawing.scene import Area, Scene, Text, shortened, spread, text_width
 from wallwright.drawing.svg import svg_text
@@ -38,6 +39,7 @@ def framing_scene(layout: Layout, units: Units, revision: str) -> Scene:
         shapes.append(_member(view, member, units))
     for opening in wall.openings:
         shapes += opening_void(view, opening, units)
+    shapes += partition_ends(view, layout, units)
     shapes += _labels(view, layout)
     shapes += _dimensions(view, layout, units)
     shapes += plate_strips(view, layout, units, view.y(0) + _BELOW)
@@ -51,7 +53,8 @@ def framing_scene(layout: Layout, units: Units, revision: str) -> Scene:
     shapes += title_strip(view, wall.name, seen, units, revision, wall.rules)
     description = (
         f"{tape_text(wall.length, units)} long, {tape_text(highest, units)} high, studs {wall.stud.name} at "
-        f"{tape_text(wall.spacing, units)} on centre, {len(wall.openings)} openings."
+        f"{tape_text(wall.spacing, units)} on centre, {len(wall.openings)} openings"
+        f"{f', {len(wall.partitions)} partitions' if wall.partitions else ''}."
     )
     return Scene(view.width, view.height, f"Framing of wall {wall.name or 'unnamed'}", description, tuple(shapes))
 
@@ -132,9 +135,16 @@ def _dimensions(view: View, layout: Layout, units: Units) -> Shapes:
     wall = layout.wall
     foot = view.y(0)
     shapes: Shapes = []
-    stops = sorted({0, wall.length, *(x for o in wall.openings for x in (o.left, o.right))})
+    stops = sorted(
+        {
+            0,
+            wall.length,
+            *(x for o in wall.openings for x in (o.left, o.right)),
+            *(x for p in wall.partitions for x in (p.at, p.right)),
+        }
+    )
     texts = [tape_text(b - a, units) for a, b in zip(stops, stops[1:], strict=False)]
-    if wall.openings:
+    if len(stops) > 2:
         shapes += string(view, stops, foot + 17, texts)
     shapes += string(view, [0, wall.length], foot + 24.5, [tape_text(wall.length, units)])
     x = view.x(min(0, -wall.left.cap_lap))

@@ -11,6 +11,7 @@ from typing import Final
 import msgspec
 
 from wallwright.findings.faults import FAULTS
+from wallwright.findings.inside import INSIDE_KINDS
 from wallwright.findings.kind import FaultKind, Kind
 from wallwright.findings.plates import PLATE_KINDS
 from wallwright.findings.raising import RAISING_KINDS
@@ -40,6 +41,14 @@ class Offer(msgspec.Struct, frozen=True, gc=False):
             self.value + by,
             None if self.least is None else self.least + by,
             None if self.most is None else self.most + by,
+        )
+
+    def mirrored(self, whole: int) -> "Offer":
+        """The same offer reckoned backwards from a point that lies ``whole`` from the first."""
+        return Offer(
+            whole - self.value,
+            None if self.most is None else whole - self.most,
+            None if self.least is None else whole - self.least,
         )
 
 
@@ -97,5 +106,5 @@ class PlanRefused(Exception):
         self.faults = faults
 
 
-KINDS: Final[dict[str, Kind]] = {**WALL_KINDS, **PLATE_KINDS, **SIZE_KINDS, **SQUARING_KINDS, **RAISING_KINDS}
+KINDS: Final[dict[str, Kind]] = {**WALL_KINDS, **PLATE_KINDS, **INSIDE_KINDS, **SIZE_KINDS, **SQUARING_KINDS, **RAISING_KINDS}
 """Every finding's kind by its code."""

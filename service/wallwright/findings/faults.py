@@ -173,6 +173,20 @@ FAULTS: Final[dict[str, FaultKind]] = {
         "Between the posts and the other openings no stretch takes even a narrow opening with its jacks and kings.",
         "Leave it out, move the others, or lengthen the wall.",
     ),
+    "partition-misplaced": FaultKind(
+        "The partition's left face is at {given}, where it has no room with nailing on both sides, clear of corners, posts, "
+        "openings with their jacks, and other partitions; the nearest place that has is {nearest}.",
+        "Partition misplaced",
+        "A partition ends against studs from floor to plate, with the edges of the lining on both sides of it.",
+        "Move the partition, or the opening beside it.",
+    ),
+    "no-room-for-partition": FaultKind(
+        "The partition whose left face is at {given} finds no room between corners, openings and other partitions. Leave it "
+        "out, or make the wall at least {least} long.",
+        "No room for the partition",
+        "No stretch of the wall takes the partition with nailing on both sides.",
+        "Leave it out, move the openings, or lengthen the wall.",
+    ),
     "sill-too-high": FaultKind(
         "The sill of {opening} is at {given}, which leaves no height between sill and head; it can be at most {most}, or the wall at "
         "least {wall_height} high.",

@@ -3,6 +3,7 @@
 from typing import Any
 
 from msgspec import UNSET, UnsetType
+from msgspec.structs import replace
 
 from wallwright.domain import building as domain
 from wallwright.domain import defaults
@@ -14,7 +15,7 @@ from wallwright.drawing.building import plan
 from wallwright.findings import Fault, PlanRefused
 from wallwright.lengths import Units
 from wallwright.operations.canonical import revision_of
-from wallwright.operations.completed import to_wire, wire_carries, wire_common, wire_opening
+from wallwright.operations.completed import to_wire, wire_carries, wire_common, wire_opening, wire_partition
 from wallwright.operations.converters import CONVERTERS, Converter
 from wallwright.operations.csv import csv_text
 from wallwright.operations.layout import layout_answer
@@ -22,7 +23,7 @@ from wallwright.operations.raising import raising_answer
 from wallwright.operations.reading import Reading, given, merged
 from wallwright.operations.sheathing import sheathing_answer
 from wallwright.operations.slopes import slope, slope_number
-from wallwright.operations.walls import carries, common, openings
+from wallwright.operations.walls import carries, common, openings, partitions
 from wallwright.wire import building as wire
 from wallwright.wire import limits
 from wallwright.wire.wall import Common
@@ -150,6 +151,7 @@ def _side(reading: Reading, request: wire.Building, side: domain.SideName, own: 
             given(
                 name=options.name,
                 openings=openings(reading, options.openings, at, depth, by_table="site" in found),
+                partitions=partitions(reading, options.partitions, at),
                 carries=carries(reading, options.carries, at),
             )
         )
@@ -245,11 +247,14 @@ def to_wire_building(
 
 def _side_options(c: Converter, asked: domain.Building, one: domain.BuiltWall) -> wire.SideOptions:
     wall = one.wall
-    own = domain.openings_from_corner(asked, one.side, wall.openings)
+    start = domain.start_of(asked, one.side)
+    own = [replace(opening, left=opening.left + start) for opening in wall.openings]
+    inside = [replace(partition, at=partition.at + start) for partition in wall.partitions]
     return wire.SideOptions(
         name=wall.name,
         ends=wire.SideEnds(left=wire.SideEnd(post=wall.left.post), right=wire.SideEnd(post=wall.right.post)),
         openings=[wire_opening(c, opening) for opening in own],
+        partitions=[wire_partition(c, partition) for partition in inside],
         carries=wire_carries(c, wall.carries),
         **wire_common(c, wall),
     )

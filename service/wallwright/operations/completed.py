@@ -23,6 +23,7 @@ def to_wire(wall: domain.Wall, units: str) -> wire.Wall:
         top=_wire_top(c, wall.top),
         ends=wire.Ends(left=_wire_end(c, wall.left), right=_wire_end(c, wall.right)),
         openings=[wire_opening(c, opening) for opening in wall.openings],
+        partitions=[wire_partition(c, partition) for partition in wall.partitions],
         carries=wire_carries(c, wall.carries),
         **wire_common(c, wall),
     )
@@ -125,6 +126,11 @@ def wire_opening(c: Converter, opening: domain.Opening) -> wire.Opening:
         header=header,
         jacks=opening.jacks or UNSET,
     )
+
+
+def wire_partition(c: Converter, partition: domain.Partition) -> wire.Partition:
+    """A partition as it travels."""
+    return wire.Partition(at=c.extent(partition.at), depth=c.length(partition.depth))
 
 
 def wire_carries(c: Converter, load: domain.Carries | None) -> wire.Carries | UnsetType:

@@ -27,6 +27,7 @@ def to_domain(request: wire.Wall) -> domain.Wall:
     options.update(
         given(
             openings=openings(reading, request.openings, "", depth, by_table=by_table(request.carries, request.site)),
+            partitions=partitions(reading, request.partitions, ""),
             carries=carries(reading, request.carries, ""),
             top=top(reading, request.top, "/top", length),
             name=request.name,
@@ -194,6 +195,23 @@ def openings(
         )
         found.append(domain.Opening(**values))  # type: ignore[arg-type]
     return tuple(found)
+
+
+def partitions(
+    reading: Reading, asked: list[wire.Partition] | UnsetType, at: str
+) -> tuple[domain.Partition, ...] | UnsetType:
+    """The partitions asked for, in the caller's order."""
+    if asked is UNSET:
+        return UNSET
+    return tuple(
+        domain.Partition(
+            reading.length(one.at, f"{at}/partitions/{number}/at", 0, limits.WALL_LENGTH_MAX),
+            reading.length(
+                one.depth, f"{at}/partitions/{number}/depth", limits.PARTITION_DEPTH_MIN, limits.STUD_DEPTH_MAX
+            ),
+        )
+        for number, one in enumerate(asked)
+    )
 
 
 def _header(reading: Reading, header: wire.Header | UnsetType, at: str, depth: int) -> domain.Header | UnsetType:

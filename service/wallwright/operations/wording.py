@@ -58,6 +58,7 @@ INPUT_WORDS: Final[dict[str, dict[str, str]]] = {
         "top": "Default level.",
         "ends": "Posts, laps and the walls met at either end.",
         "openings": "Doors and windows, in any order. Default none.",
+        "partitions": "Inside walls that end against this one, in any order. Default none.",
         "carries": "What the wall carries. Left out, headers are a plain default that is not sized.",
     },
     "Building": _COMMON
@@ -72,6 +73,7 @@ INPUT_WORDS: Final[dict[str, dict[str, str]]] = {
     | {
         "ends": "The wall's posts.",
         "openings": "Doors and windows, each `left` from the building's framing corner.",
+        "partitions": "Inside walls that end against this one, each `at` from the building's framing corner.",
         "carries": "What this wall carries; default what follows from the roof.",
     },
     "Footprint": {"width": _most(limits.FOOTPRINT_MAX), "depth": _most(limits.FOOTPRINT_MAX)},
@@ -161,6 +163,10 @@ INPUT_WORDS: Final[dict[str, dict[str, str]]] = {
             f"Default {defaults.JACKS}. With `carries` and `site` given, the published table's number; jacks that are "
             "given are kept and compared."
         ),
+    },
+    "Partition": {
+        "at": "5/8 in (15.875 mm) at least is left on either side of it for the edge of the lining.",
+        "depth": _range(limits.PARTITION_DEPTH_MIN, limits.STUD_DEPTH_MAX),
     },
     "Header": {"stock": "Section of one ply.", "seat": _default(defaults.HEADER_SEAT)},
     "Frame": _TAPE_USE

@@ -23,6 +23,7 @@ STOCK_WIDTH_MIN: Final = inches("1 1/2")
 STOCK_WIDTH_MAX: Final = 16 * INCH
 STUD_DEPTH_MIN: Final = inches("2 1/4")
 STUD_DEPTH_MAX: Final = 12 * INCH
+PARTITION_DEPTH_MIN: Final = STUD_THICKNESS_MIN
 SHEET_WIDTH_MIN: Final = 24 * INCH
 SHEET_WIDTH_MAX: Final = 120 * INCH
 SHEET_LENGTH_MIN: Final = 48 * INCH
@@ -45,6 +46,7 @@ OUT_OF_LINE_MAX: Final = 12 * INCH
 BRACE_OUT_MAX: Final = 40 * FOOT
 OPENINGS_MAX: Final = 24
 ANCHORS_MAX: Final = 60
+PARTITIONS_MAX: Final = 24
 PLIES_MAX: Final = 4
 JACKS_MAX: Final = 4
 NAME_MAX: Final = 80
@@ -54,6 +56,6 @@ Z_MAX: Final = 8_192
 """Characters of the packed request in a link."""
 
 COUNTS: Final = frozenset({
-    "NUMBER_MAX", "OPENINGS_MAX", "ANCHORS_MAX", "PLIES_MAX", "JACKS_MAX", "NAME_MAX", "STOCK_NAME_MAX", "SLOPE_MAX", "Z_MAX",
+    "NUMBER_MAX", "OPENINGS_MAX", "ANCHORS_MAX", "PARTITIONS_MAX", "PLIES_MAX", "JACKS_MAX", "NAME_MAX", "STOCK_NAME_MAX", "SLOPE_MAX", "Z_MAX",
 })  # fmt: skip
 """The limits that are plain numbers; every other one is a length."""

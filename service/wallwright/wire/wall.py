@@ -6,7 +6,15 @@ from msgspec import UNSET, Meta, UnsetType, field
 
 from wallwright.lengths import STOCK_PATTERN
 from wallwright.wire.base import Extent, Length, Name, Offset, Request, Units
-from wallwright.wire.limits import ANCHORS_MAX, JACKS_MAX, OPENINGS_MAX, PLIES_MAX, SLOPE_MAX, STOCK_NAME_MAX
+from wallwright.wire.limits import (
+    ANCHORS_MAX,
+    JACKS_MAX,
+    OPENINGS_MAX,
+    PARTITIONS_MAX,
+    PLIES_MAX,
+    SLOPE_MAX,
+    STOCK_NAME_MAX,
+)
 
 Side = Literal["left", "right"]
 Post = Annotated[
@@ -136,6 +144,21 @@ class Opening(Request, frozen=True, kw_only=True):
 Openings = Annotated[list[Opening], Meta(max_length=OPENINGS_MAX)]
 
 
+class Partition(Request, frozen=True, kw_only=True):
+    """An inside wall that ends against this one, from floor to plate. Backing is framed for it and for the lining."""
+
+    at: Annotated[
+        Extent,
+        Meta(
+            description="Its left face as seen from outside, from the plate's left end; in a building from the corner."
+        ),
+    ]
+    depth: Annotated[Length, Meta(description="Width of its plate, as 3-1/2 in for studs 2x4.")]
+
+
+Partitions = Annotated[list[Partition], Meta(max_length=PARTITIONS_MAX)]
+
+
 class Floor(Request, frozen=True):
     """What the wall stands on: nothing known, a deck with rim and panel, or a slab."""
 
@@ -227,4 +250,5 @@ class Wall(Common, frozen=True, kw_only=True):
     top: Top | UnsetType = UNSET
     ends: Ends | UnsetType = UNSET
     openings: Openings | UnsetType = UNSET
+    partitions: Partitions | UnsetType = UNSET
     carries: Carries | UnsetType = UNSET
