@@ -362,6 +362,26 @@ def faults_of_partitions(layout: Layout) -> list[str]:
     return found
 
 
+def faults_of_lined_corners(layout: Layout) -> list[str]:
+    """Inside corners of a lined wall whose first 5/8 in beside the wall met has no timber, unsaid."""
+    wall, found = layout.wall, []
+    if not wall.lining or any(f.code == "lining-corner-bare" for f in layout.findings):
+        return []
+    whole = merged(
+        (m.x, m.right) for m in layout.members
+        if m.z + m.depth == wall.depth and (m.y, m.top) == (wall.stud_bottom, wall.stud_top)
+    )  # fmt: skip
+    for end, left in ((wall.left, True), (wall.right, False)):
+        if end.meets is None or end.sheathing_lap > 0:
+            continue
+        low = end.meets.depth if left else wall.length - end.meets.depth - 5 * INCH // 8
+        high = low + 5 * INCH // 8
+        timber = sum(min(b, high) - max(a, low) for a, b in whole if a < high and b > low)
+        if timber <= high - low - INCH // 2:
+            found.append(f"the lining has {timber} of timber from {low} to {high}")
+    return found
+
+
 def _gap_at(whole: list[Span], low: int, high: int, wall: Wall) -> int:
     """How wide the gap between timbers is that holds a bare stretch."""
     left = max((b for _, b in whole if b <= low), default=0)
@@ -372,7 +392,7 @@ def faults_of_frame(layout: Layout) -> list[str]:
     """Everything that is wrong with a framed wall."""
     judges = (
         faults_of_boxes, faults_of_plates, faults_of_joints, faults_of_anchors, faults_of_openings, faults_of_bays, faults_of_layout_line,
-        faults_of_cut_list, faults_of_marks, faults_of_partitions,
+        faults_of_cut_list, faults_of_marks, faults_of_partitions, faults_of_lined_corners,
     )  # fmt: skip
     return [fault for judge in judges for fault in judge(layout)]
 

@@ -168,7 +168,7 @@ def faults_of_frame(layout: Layout) -> list[str]:
         *faults_of_shapes(layout), *faults_of_plates(layout), *faults_of_joints(layout), *faults_of_bevels(layout),
         *faults_of_cut_list(layout),
         *framing.faults_of_openings(level), *framing.faults_of_bays(level), *framing.faults_of_layout_line(level),
-        *framing.faults_of_marks(level), *framing.faults_of_partitions(level),
+        *framing.faults_of_marks(level), *framing.faults_of_partitions(level), *framing.faults_of_lined_corners(level),
     ]  # fmt: skip
 
 

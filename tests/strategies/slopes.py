@@ -88,7 +88,8 @@ def sloped_walls(draw: st.DrawFn) -> Wall:
     if middle >= scale.size(48):
         asked = draw(openings(scale, replace(wall, top=Top(), height=middle)))
         wall = replace(wall, openings=tuple(o for o in asked if fits(wall, o)))
-    return replace(wall, partitions=draw(partitions(scale, wall))) if draw(st.booleans()) else wall
+    inside = draw(partitions(scale, wall)) if draw(st.booleans()) else ()
+    return replace(wall, partitions=inside, lining=draw(st.booleans()))
 
 
 def fits(wall: Wall, opening: Opening) -> bool:

@@ -99,7 +99,8 @@ def ends(draw: st.DrawFn, scale: Scale, stud: Stock, sheet: Sheet, top_plates: i
     post = draw(st.sampled_from(("single", "three-stud", "two-stud")))
     kind = draw(st.sampled_from(("free", "through", "butt", "lapped")))
     if kind == "through":
-        return End(post, 0, -stud.width if top_plates == 2 else 0)
+        met = draw(st.none() | st.sampled_from(scale.studs).map(lambda other: Meets(other.width, "single")))
+        return End(post, 0, -stud.width if top_plates == 2 else 0, met)
     if kind == "butt":
         slip = draw(scale.between(0, scale.size(0.25)))
         reach = stud.width + slip
@@ -257,7 +258,9 @@ def walls(draw: st.DrawFn) -> Wall:
         cast = draw(st.lists(scale.between(0, length), max_size=12, unique=True))
         floor = Floor("slab", treated_plate=floor.treated_plate, anchors=tuple(cast))
     inside = draw(partitions(scale, opened)) if draw(st.booleans()) else ()
-    return with_fields(opened, plates=draw(plates(scale, opened)), floor=floor, partitions=inside)
+    return with_fields(
+        opened, plates=draw(plates(scale, opened)), floor=floor, partitions=inside, lining=draw(st.booleans())
+    )
 
 
 @st.composite

@@ -113,7 +113,7 @@ def _frame(wall: Wall) -> tuple[Plan, list[Part], Columns | None, tuple[Row, ...
             laid = columns(level.plan, Carriers(level.plan, level.parts))
             parts += cut_to_top(plan, _distinct(laid.studs))
             level = standing(plan, parts)
-        if wall.partitions:
+        if wall.partitions or wall.lining:
             parts += cut_to_top(plan, backing(level.plan, level.parts))
             level = standing(plan, parts)
         blocks, conflicts = bay_blocks(level.plan, level.parts)

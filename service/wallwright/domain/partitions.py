@@ -104,13 +104,32 @@ def _longer(plan: Plan, kept: list[Span], partition: Partition) -> Offer:
 
 
 def backing(plan: Plan, parts: list[Part]) -> list[Part]:
-    """The backing of every partition of a level wall that is laid out from its left end, seam studs being set."""
+    """The backing of lined corners and of every partition, in a level wall that is laid out from its left end.
+
+    Seam studs are set already.
+    """
     wall = plan.wall
     found: list[Part] = []
+    for need, centre in corner_needs(wall) if wall.lining else []:
+        found += backed(plan, [*parts, *found], need, centre)
     for partition in sorted(wall.partitions, key=lambda partition: partition.at):
         left, right = partition.at, partition.right
         found += backed(plan, [*parts, *found], (left - LINING, left + HOLD), left)
         found += backed(plan, [*parts, *found], (right - HOLD, right + LINING), right)
+    return found
+
+
+def corner_needs(wall: Wall) -> list[tuple[Span, int]]:
+    """Where a lining needs nailing beside walls that butt against this one's inner face, and where a stud's middle lies.
+
+    A wall that itself butts ends with a stud beside the other's face, which serves.
+    """
+    half, found = wall.thickness // 2, []
+    left, right = inner_corner(wall.left), wall.length - inner_corner(wall.right)
+    if left > 0:
+        found.append(((left, left + LINING), left + half))
+    if right < wall.length:
+        found.append(((right - LINING, right), right - wall.thickness + half))
     return found
 
 

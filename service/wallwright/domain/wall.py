@@ -172,6 +172,8 @@ class Wall(msgspec.Struct, frozen=True, kw_only=True):
     partitions: tuple[Partition, ...] = ()
     floor: Floor = Floor()
     sheathing: Sheathing = Sheathing()
+    lining: bool = False
+    """Whether the inner face is lined, so that inside corners get nailing."""
     fastening: str = defaults.FASTENING
     positions: bool = False
     carries: Carries | None = None

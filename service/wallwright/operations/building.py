@@ -28,7 +28,7 @@ from wallwright.wire import building as wire
 from wallwright.wire import limits
 from wallwright.wire.wall import Common
 
-_COMMON = ("stud", "spacing", "plates", "layout", "floor", "sheathing", "fastening", "positions", "site", "species",
+_COMMON = ("stud", "spacing", "plates", "layout", "floor", "sheathing", "lining", "fastening", "positions", "site", "species",
            "moisture_percent", "hands", "rules")  # fmt: skip
 _PARTS = ("layout", "sheathing", "raising")
 

@@ -73,6 +73,7 @@ def wire_common(c: Converter, wall: domain.Wall) -> dict[str, Any]:
             gap=c.extent(sheathing.gap),
             under_sheet=c.extent(sheathing.under_sheet),
         ),
+        "lining": wall.lining,
         "fastening": wall.fastening,
         "positions": wall.positions,
         "site": _wire_site(wall.site),

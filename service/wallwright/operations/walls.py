@@ -47,6 +47,7 @@ def common(reading: Reading, request: wire.Common, at: str) -> dict[str, Any]:
         tape=_tape(reading, request.layout, f"{at}/layout"),
         floor=_floor(reading, request.floor, f"{at}/floor"),
         sheathing=_sheathing(reading, request.sheathing, f"{at}/sheathing"),
+        lining=request.lining,
         fastening=request.fastening,
         positions=request.positions,
         site=_site(request.site),

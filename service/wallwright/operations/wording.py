@@ -33,6 +33,7 @@ _COMMON: Final = {
     "layout": "Where the tape is hooked.",
     "floor": "What the wall stands on.",
     "sheathing": "How the wall is skinned.",
+    "lining": "Default false.",
     "fastening": f"How members are joined. {_default(defaults.FASTENING)}",
     "positions": "Default false.",
     "site": "Loads of the place; nothing is assumed where it is left out.",

@@ -225,6 +225,10 @@ class Common(Request, frozen=True):
     layout: Layout | UnsetType = UNSET
     floor: Floor | UnsetType = UNSET
     sheathing: Sheathing | UnsetType = UNSET
+    lining: (
+        Annotated[bool, Meta(description="Whether the inner face is lined: inside corners then get nailing for it.")]
+        | UnsetType
+    ) = UNSET
     fastening: Literal["nailed", "screwed"] | UnsetType = UNSET
     positions: Annotated[bool, Meta(description="Whether fasteners are given with their places.")] | UnsetType = UNSET
     site: Site | UnsetType = UNSET
