@@ -42,6 +42,7 @@ WITH_HEADER = {**BASE, "openings": [{**OPENING, "header": {"stock": {"thickness"
 WITH_MEETS = {**BASE, "ends": {"left": {"meets": {"depth": 89}}}}
 WITH_PARTITION = {**BASE, "partitions": [{"at": 1200, "depth": 89}]}
 WITH_PARTITION = {**BASE, "partitions": [{"at": 1200, "depth": 89}]}
+WITH_RUN = {**BASE, "runs": [{"cut": "bore", "size": 20, "y": 600}]}
 WITH_SHEET = {**BASE, "sheathing": {"sheet": SHEET}}
 FRAME = {"units": "mm", "width": 4200, "height": 2400, "rising": 4840, "falling": 4835, "top": 4200, "right": 2400}
 CHECKED = {
@@ -105,6 +106,11 @@ LENGTHS = [
     ("/v1/layout", WITH_PARTITION, "/partitions/0/depth", limits.PARTITION_DEPTH_MIN, limits.STUD_DEPTH_MAX),
     ("/v1/layout", WITH_PARTITION, "/partitions/0/at", 0, limits.WALL_LENGTH_MAX),
     ("/v1/layout", WITH_PARTITION, "/partitions/0/depth", limits.PARTITION_DEPTH_MIN, limits.STUD_DEPTH_MAX),
+    ("/v1/layout", WITH_RUN, "/runs/0/size", 1, limits.STUD_DEPTH_MAX),
+    ("/v1/layout", WITH_RUN, "/runs/0/y", 0, limits.WALL_HEIGHT_MAX),
+    ("/v1/layout", WITH_RUN, "/runs/0/left", 0, limits.WALL_LENGTH_MAX),
+    ("/v1/layout", WITH_RUN, "/runs/0/right", 0, limits.WALL_LENGTH_MAX),
+    ("/v1/layout", WITH_RUN, "/runs/0/edge", 0, limits.STUD_DEPTH_MAX),
     ("/v1/building", BUILDING, "/footprint/width", 1, limits.FOOTPRINT_MAX),
     ("/v1/building", BUILDING, "/footprint/depth", 1, limits.FOOTPRINT_MAX),
     ("/v1/building", BUILDING, "/wall_height", 1, limits.WALL_HEIGHT_MAX),
@@ -125,6 +131,7 @@ def wall(**changes: object) -> bytes:
 COUNTS = [
     ("/openings", lambda n: wall(openings=[OPENING] * n), limits.OPENINGS_MAX, "count"),
     ("/partitions", lambda n: wall(partitions=[{"at": 600, "depth": 89}] * n), limits.PARTITIONS_MAX, "count"),
+    ("/runs", lambda n: wall(runs=[{"cut": "bore", "size": 20, "y": 600}] * n), limits.RUNS_MAX, "count"),
     ("/floor/anchors", lambda n: wall(floor={"anchors": [600] * n}), limits.ANCHORS_MAX, "count"),
     ("/name", lambda n: wall(name="n" * n), limits.NAME_MAX, "value"),
     ("/openings/0/jacks", lambda n: wall(openings=[{**OPENING, "jacks": n}]), limits.JACKS_MAX, "value"),

@@ -1,6 +1,6 @@
 """A wall seen in a mirror, written out here so that the service's own mirror is not its own judge."""
 
-from wallwright.domain.wall import Floor, Opening, Partition, Tape, Top, Wall
+from wallwright.domain.wall import Floor, Opening, Partition, Run, Tape, Top, Wall
 
 
 def mirrored(wall: Wall) -> Wall:
@@ -16,7 +16,11 @@ def mirrored(wall: Wall) -> Wall:
     anchors = tuple(wall.length - at for at in reversed(wall.floor.anchors))
     floor = Floor(wall.floor.kind, wall.floor.rim, wall.floor.panel, wall.floor.treated_plate, anchors)
     inside = tuple(Partition(wall.length - p.at - p.depth, p.depth) for p in reversed(wall.partitions))
+    runs = tuple(
+        Run(r.cut, r.size, r.y, _turned(r.right, wall.length), _turned(r.left, wall.length), r.edge) for r in wall.runs
+    )
     changed = {
+        "runs": runs,
         "partitions": inside,
         "left": wall.right,
         "right": wall.left,
@@ -26,3 +30,7 @@ def mirrored(wall: Wall) -> Wall:
         "floor": floor,
     }
     return Wall(**{**fields, **changed})
+
+
+def _turned(x: int | None, length: int) -> int | None:
+    return None if x is None else length - x

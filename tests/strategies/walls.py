@@ -16,6 +16,7 @@ from wallwright.domain.wall import (
     Opening,
     Partition,
     Plates,
+    Run,
     Sheathing,
     Sheet,
     Tape,
@@ -223,6 +224,20 @@ def partitions(draw: st.DrawFn, scale: Scale, wall: Wall) -> tuple[Partition, ..
 
 
 @st.composite
+def runs(draw: st.DrawFn, scale: Scale, wall: Wall) -> tuple[Run, ...]:
+    """Pipes and cables anywhere in a wall, of any size up to the studs' depth."""
+    found = []
+    for _ in range(draw(st.integers(0, 3))):
+        size, y = draw(scale.between(scale.step, wall.stud.width)), draw(scale.between(0, wall.height))
+        left, right = (draw(st.none() | scale.between(0, wall.length)) for _ in range(2))
+        edge = draw(st.none() | scale.between(0, wall.stud.width))
+        found.append(
+            Run("bore", size, y, left, right, edge) if draw(st.booleans()) else Run("notch", size, y, left, right)
+        )
+    return tuple(found)
+
+
+@st.composite
 def walls(draw: st.DrawFn) -> Wall:
     """A level wall, complete, that can be framed and skinned."""
     scale = draw(st.sampled_from(SCALES))
@@ -259,7 +274,12 @@ def walls(draw: st.DrawFn) -> Wall:
         floor = Floor("slab", treated_plate=floor.treated_plate, anchors=tuple(cast))
     inside = draw(partitions(scale, opened)) if draw(st.booleans()) else ()
     return with_fields(
-        opened, plates=draw(plates(scale, opened)), floor=floor, partitions=inside, lining=draw(st.booleans())
+        opened,
+        plates=draw(plates(scale, opened)),
+        floor=floor,
+        partitions=inside,
+        lining=draw(st.booleans()),
+        runs=draw(runs(scale, opened)),
     )
 
 

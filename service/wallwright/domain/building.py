@@ -15,7 +15,7 @@ from wallwright.domain.checks import least_length
 from wallwright.domain.framed import framed, skinned
 from wallwright.domain.roofs import Roof, SideName, Under
 from wallwright.domain.slope_checks import HIGHEST, STEEPEST
-from wallwright.domain.wall import Carries, End, Meets, PostKind, Side, Wall
+from wallwright.domain.wall import Carries, End, Meets, PostKind, Run, Side, Wall
 from wallwright.findings import Fault, Offer, PlanRefused, Value, at_least, at_most
 
 __all__ = ["SIDES", "Building", "Built", "BuiltWall", "Roof", "SideName", "SidePlan", "build", "closed"]
@@ -99,6 +99,7 @@ def side_wall(building: Building, side: SideName, width: int, depth: int) -> Wal
     wall = plan.wall
     openings = tuple(replace(opening, left=opening.left - start) for opening in wall.openings)
     partitions = tuple(replace(partition, at=partition.at - start) for partition in wall.partitions)
+    runs = tuple(_run_from(run, start) for run in wall.runs)
     sheathing = replace(wall.sheathing, under_sheet=_under_sheet(plan))
     return replace(
         wall,
@@ -111,9 +112,16 @@ def side_wall(building: Building, side: SideName, width: int, depth: int) -> Wal
         tape=replace(wall.tape, start=plan.start or _FROM[side]),
         openings=openings,
         partitions=partitions,
+        runs=runs,
         sheathing=sheathing,
         carries=wall.carries or (Carries("roof", under.span) if stands.bears else Carries("none")),
     )
+
+
+def _run_from(run: Run, start: int) -> Run:
+    """A run said from the framing corner, from a plate that begins ``start`` past it; it begins on the plate at least."""
+    left = None if run.left is None else max(0, run.left - start)
+    return replace(run, left=left, right=None if run.right is None else max(0, run.right - start))
 
 
 def _under_sheet(plan: SidePlan) -> int:

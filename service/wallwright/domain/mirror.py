@@ -8,7 +8,7 @@ from msgspec.structs import replace
 
 from wallwright.domain.parts import Part
 from wallwright.domain.slopes import Cut, Edge, mirrored_outline
-from wallwright.domain.wall import Opening, Partition, Side, Wall
+from wallwright.domain.wall import Opening, Partition, Run, Side, Wall
 
 _OTHER: dict[Side, Side] = {"left": "right", "right": "left"}
 _OTHER_EDGE: dict[Edge, Edge] = {"left": "right", "right": "left", "top": "top", "bottom": "bottom"}
@@ -28,6 +28,7 @@ def mirrored_wall(wall: Wall) -> Wall:
         ),
         openings=tuple(mirrored_opening(opening, wall.length) for opening in reversed(wall.openings)),
         partitions=tuple(mirrored_partition(partition, wall.length) for partition in reversed(wall.partitions)),
+        runs=tuple(mirrored_run(run, wall.length) for run in wall.runs),
         floor=replace(wall.floor, anchors=tuple(wall.length - at for at in reversed(wall.floor.anchors))),
     )
 
@@ -40,6 +41,12 @@ def mirrored_opening(opening: Opening, length: int) -> Opening:
 def mirrored_partition(partition: Partition, length: int) -> Partition:
     """The partition seen in the same mirror."""
     return replace(partition, at=length - partition.right)
+
+
+def mirrored_run(run: Run, length: int) -> Run:
+    """The run of holes or notches seen in the same mirror."""
+    left = None if run.right is None else length - run.right
+    return replace(run, left=left, right=None if run.left is None else length - run.left)
 
 
 def mirrored_part(part: Part, length: int) -> Part:

@@ -5,6 +5,7 @@ from wallwright.domain.inside_notes import inside_findings
 from wallwright.domain.openings import Plan
 from wallwright.domain.parts import Part
 from wallwright.domain.plate_notes import plate_findings
+from wallwright.domain.runs import run_findings
 from wallwright.domain.seams import Columns
 from wallwright.domain.sizing import loads_known
 from wallwright.domain.wall import Wall
@@ -21,6 +22,7 @@ def layout_findings(wall: Wall, plan: Plan, pairs: Pairs, columns: Columns | Non
     members = tuple(member for _, member in pairs)
     found += plate_findings(wall, members)
     found += inside_findings(wall, members)
+    found += run_findings(wall, members)
     found += _seam_notes(wall, pairs, columns)
     if wall.floor.kind == "slab" or wall.floor.treated_plate:
         found.append(Finding("treated-timber", "/floor"))

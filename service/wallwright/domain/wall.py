@@ -110,6 +110,21 @@ class Partition(msgspec.Struct, frozen=True, gc=False):
         return self.at + self.depth
 
 
+class Run(msgspec.Struct, frozen=True, gc=False):
+    """A pipe or cable that crosses studs at ``y``: holes of one diameter, or notches of one depth, ``size``.
+
+    It crosses every stud between ``left`` and ``right``; None is the wall's end. ``edge`` is the wood left between a
+    hole and the nearer edge of the stud; None is a hole in the middle.
+    """
+
+    cut: Literal["bore", "notch"]
+    size: int
+    y: int
+    left: int | None = None
+    right: int | None = None
+    edge: int | None = None
+
+
 class Floor(msgspec.Struct, frozen=True):
     """What the wall stands on. ``rim`` and ``panel`` are a deck's rim joist depth and panel thickness."""
 
@@ -170,6 +185,7 @@ class Wall(msgspec.Struct, frozen=True, kw_only=True):
     right: End = End()
     openings: tuple[Opening, ...] = ()
     partitions: tuple[Partition, ...] = ()
+    runs: tuple[Run, ...] = ()
     floor: Floor = Floor()
     sheathing: Sheathing = Sheathing()
     lining: bool = False

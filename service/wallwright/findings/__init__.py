@@ -10,6 +10,7 @@ from typing import Final
 
 import msgspec
 
+from wallwright.findings.cuts import CUT_KINDS
 from wallwright.findings.faults import FAULTS
 from wallwright.findings.inside import INSIDE_KINDS
 from wallwright.findings.kind import FaultKind, Kind
@@ -106,5 +107,12 @@ class PlanRefused(Exception):
         self.faults = faults
 
 
-KINDS: Final[dict[str, Kind]] = {**WALL_KINDS, **PLATE_KINDS, **INSIDE_KINDS, **SIZE_KINDS, **SQUARING_KINDS, **RAISING_KINDS}
+KINDS: Final[dict[str, Kind]] = {
+    **WALL_KINDS,
+    **PLATE_KINDS,
+    **INSIDE_KINDS,
+    **CUT_KINDS,
+    **SIZE_KINDS,
+    **SQUARING_KINDS, **RAISING_KINDS
+}
 """Every finding's kind by its code."""

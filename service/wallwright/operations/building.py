@@ -15,7 +15,7 @@ from wallwright.drawing.building import plan
 from wallwright.findings import Fault, PlanRefused
 from wallwright.lengths import Units
 from wallwright.operations.canonical import revision_of
-from wallwright.operations.completed import to_wire, wire_carries, wire_common, wire_opening, wire_partition
+from wallwright.operations.completed import to_wire, wire_carries, wire_common, wire_opening, wire_partition, wire_run
 from wallwright.operations.converters import CONVERTERS, Converter
 from wallwright.operations.csv import csv_text
 from wallwright.operations.layout import layout_answer
@@ -23,7 +23,7 @@ from wallwright.operations.raising import raising_answer
 from wallwright.operations.reading import Reading, given, merged
 from wallwright.operations.sheathing import sheathing_answer
 from wallwright.operations.slopes import slope, slope_number
-from wallwright.operations.walls import carries, common, openings, partitions
+from wallwright.operations.walls import carries, common, openings, partitions, runs
 from wallwright.wire import building as wire
 from wallwright.wire import limits
 from wallwright.wire.wall import Common
@@ -152,6 +152,7 @@ def _side(reading: Reading, request: wire.Building, side: domain.SideName, own: 
                 name=options.name,
                 openings=openings(reading, options.openings, at, depth, by_table="site" in found),
                 partitions=partitions(reading, options.partitions, at),
+                runs=runs(reading, options.runs, at),
                 carries=carries(reading, options.carries, at),
             )
         )
@@ -255,6 +256,7 @@ def _side_options(c: Converter, asked: domain.Building, one: domain.BuiltWall) -
         ends=wire.SideEnds(left=wire.SideEnd(post=wall.left.post), right=wire.SideEnd(post=wall.right.post)),
         openings=[wire_opening(c, opening) for opening in own],
         partitions=[wire_partition(c, partition) for partition in inside],
+        runs=[wire_run(c, run, start) for run in wall.runs],
         carries=wire_carries(c, wall.carries),
         **wire_common(c, wall),
     )

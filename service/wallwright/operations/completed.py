@@ -24,6 +24,7 @@ def to_wire(wall: domain.Wall, units: str) -> wire.Wall:
         ends=wire.Ends(left=_wire_end(c, wall.left), right=_wire_end(c, wall.right)),
         openings=[wire_opening(c, opening) for opening in wall.openings],
         partitions=[wire_partition(c, partition) for partition in wall.partitions],
+        runs=[wire_run(c, run) for run in wall.runs],
         carries=wire_carries(c, wall.carries),
         **wire_common(c, wall),
     )
@@ -132,6 +133,18 @@ def wire_opening(c: Converter, opening: domain.Opening) -> wire.Opening:
 def wire_partition(c: Converter, partition: domain.Partition) -> wire.Partition:
     """A partition as it travels."""
     return wire.Partition(at=c.extent(partition.at), depth=c.length(partition.depth))
+
+
+def wire_run(c: Converter, run: domain.Run, start: int = 0) -> wire.Run:
+    """A run of holes or notches as it travels, reckoned from a point ``start`` before the plate's left end."""
+    return wire.Run(
+        cut=run.cut,
+        size=c.length(run.size),
+        y=c.extent(run.y),
+        left=UNSET if run.left is None else c.extent(run.left + start),
+        right=UNSET if run.right is None else c.extent(run.right + start),
+        edge=UNSET if run.edge is None else c.extent(run.edge),
+    )
 
 
 def wire_carries(c: Converter, load: domain.Carries | None) -> wire.Carries | UnsetType:

@@ -28,6 +28,7 @@ def to_domain(request: wire.Wall) -> domain.Wall:
         given(
             openings=openings(reading, request.openings, "", depth, by_table=by_table(request.carries, request.site)),
             partitions=partitions(reading, request.partitions, ""),
+            runs=runs(reading, request.runs, ""),
             carries=carries(reading, request.carries, ""),
             top=top(reading, request.top, "/top", length),
             name=request.name,
@@ -213,6 +214,25 @@ def partitions(
         )
         for number, one in enumerate(asked)
     )
+
+
+def runs(reading: Reading, asked: list[wire.Run] | UnsetType, at: str) -> tuple[domain.Run, ...] | UnsetType:
+    """The runs of holes and notches asked for, in the caller's order."""
+    if asked is UNSET:
+        return UNSET
+    found = []
+    for number, one in enumerate(asked):
+        here = f"{at}/runs/{number}"
+        values = given(
+            size=reading.length(one.size, f"{here}/size", 1, limits.STUD_DEPTH_MAX),
+            y=reading.length(one.y, f"{here}/y", 0, limits.WALL_HEIGHT_MAX),
+            left=_maybe(reading, one.left, f"{here}/left", 0, limits.WALL_LENGTH_MAX),
+            right=_maybe(reading, one.right, f"{here}/right", 0, limits.WALL_LENGTH_MAX),
+            # A notch has no wood beside it.
+            edge=UNSET if one.cut == "notch" else _maybe(reading, one.edge, f"{here}/edge", 0, limits.STUD_DEPTH_MAX),
+        )
+        found.append(domain.Run(one.cut, **values))  # type: ignore[arg-type]
+    return tuple(found)
 
 
 def _header(reading: Reading, header: wire.Header | UnsetType, at: str, depth: int) -> domain.Header | UnsetType:

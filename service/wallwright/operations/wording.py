@@ -60,6 +60,7 @@ INPUT_WORDS: Final[dict[str, dict[str, str]]] = {
         "ends": "Posts, laps and the walls met at either end.",
         "openings": "Doors and windows, in any order. Default none.",
         "partitions": "Inside walls that end against this one, in any order. Default none.",
+        "runs": "Pipes and cables that cross the studs, to be compared with the published rule. Default none.",
         "carries": "What the wall carries. Left out, headers are a plain default that is not sized.",
     },
     "Building": _COMMON
@@ -75,6 +76,7 @@ INPUT_WORDS: Final[dict[str, dict[str, str]]] = {
         "ends": "The wall's posts.",
         "openings": "Doors and windows, each `left` from the building's framing corner.",
         "partitions": "Inside walls that end against this one, each `at` from the building's framing corner.",
+        "runs": "Pipes and cables that cross the studs, `left` and `right` from the building's framing corner.",
         "carries": "What this wall carries; default what follows from the roof.",
     },
     "Footprint": {"width": _most(limits.FOOTPRINT_MAX), "depth": _most(limits.FOOTPRINT_MAX)},
@@ -168,6 +170,11 @@ INPUT_WORDS: Final[dict[str, dict[str, str]]] = {
     "Partition": {
         "at": "5/8 in (15.875 mm) at least is left on either side of it for the edge of the lining.",
         "depth": _range(limits.PARTITION_DEPTH_MIN, limits.STUD_DEPTH_MAX),
+    },
+    "Run": {
+        "size": _most(limits.STUD_DEPTH_MAX),
+        "y": _most(limits.WALL_HEIGHT_MAX),
+        "edge": "Left out of account for a notch.",
     },
     "Header": {"stock": "Section of one ply.", "seat": _default(defaults.HEADER_SEAT)},
     "Frame": _TAPE_USE

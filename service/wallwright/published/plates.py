@@ -68,6 +68,11 @@ def plates_source(rules: str) -> Source:
     return TABLES["top_plates"].of(rules)
 
 
+def cuts_source(rules: str) -> Source:
+    """Where the rule on notches and holes in studs stands, in the edition named."""
+    return TABLES["stud_cuts"].of(rules)
+
+
 def cut_allowed(rules: str, cut: str, depth: int, *, bearing: bool) -> int:
     """The deepest ``notch`` or widest ``hole`` (``hole in a doubled stud``) in a stud ``depth`` deep, on the grid.
 

@@ -10,7 +10,7 @@ from wallwright.wire.layout import LayoutAnswer
 from wallwright.wire.limits import SLOPE_MAX
 from wallwright.wire.raising import RaisingAnswer
 from wallwright.wire.sheathing import SheathingAnswer
-from wallwright.wire.wall import Carries, Common, Openings, Partitions, Post, Wall
+from wallwright.wire.wall import Carries, Common, Openings, Partitions, Post, Runs, Wall
 
 SideName = Literal["front", "right", "back", "left"]
 Direction = Literal["width", "depth"]
@@ -74,6 +74,7 @@ class SideOptions(Common, frozen=True):
     ends: SideEnds | UnsetType = UNSET
     openings: Openings | UnsetType = UNSET
     partitions: Partitions | UnsetType = UNSET
+    runs: Runs | UnsetType = UNSET
     carries: Carries | UnsetType = UNSET
 
 

@@ -47,6 +47,7 @@ BRACE_OUT_MAX: Final = 40 * FOOT
 OPENINGS_MAX: Final = 24
 ANCHORS_MAX: Final = 60
 PARTITIONS_MAX: Final = 24
+RUNS_MAX: Final = 24
 PLIES_MAX: Final = 4
 JACKS_MAX: Final = 4
 NAME_MAX: Final = 80
@@ -56,6 +57,6 @@ Z_MAX: Final = 8_192
 """Characters of the packed request in a link."""
 
 COUNTS: Final = frozenset({
-    "NUMBER_MAX", "OPENINGS_MAX", "ANCHORS_MAX", "PARTITIONS_MAX", "PLIES_MAX", "JACKS_MAX", "NAME_MAX", "STOCK_NAME_MAX", "SLOPE_MAX", "Z_MAX",
+    "NUMBER_MAX", "OPENINGS_MAX", "ANCHORS_MAX", "PARTITIONS_MAX", "RUNS_MAX", "PLIES_MAX", "JACKS_MAX", "NAME_MAX", "STOCK_NAME_MAX", "SLOPE_MAX", "Z_MAX",
 })  # fmt: skip
 """The limits that are plain numbers; every other one is a length."""

@@ -12,6 +12,7 @@ from wallwright.wire.limits import (
     OPENINGS_MAX,
     PARTITIONS_MAX,
     PLIES_MAX,
+    RUNS_MAX,
     SLOPE_MAX,
     STOCK_NAME_MAX,
 )
@@ -159,6 +160,30 @@ class Partition(Request, frozen=True, kw_only=True):
 Partitions = Annotated[list[Partition], Meta(max_length=PARTITIONS_MAX)]
 
 
+class Run(Request, frozen=True, kw_only=True):
+    """A pipe or cable that crosses studs at one height, compared with what may be cut out of a stud. Nothing is framed for it."""
+
+    cut: Annotated[
+        Literal["bore", "notch"], Meta(description="Holes through the studs, or notches in an edge of each.")
+    ]
+    size: Annotated[Length, Meta(description="A hole's diameter, or how deep a notch is cut into the stud.")]
+    y: Annotated[Extent, Meta(description="Height of its middle above the bottom plate's underside.")]
+    left: (
+        Annotated[Extent, Meta(description="Where it begins, from the plate's left end; default there.")] | UnsetType
+    ) = UNSET
+    right: Annotated[Extent, Meta(description="Where it ends; default at the plate's right end.")] | UnsetType = UNSET
+    edge: (
+        Annotated[
+            Extent,
+            Meta(description="Wood between a hole and the nearer edge of the stud; default a hole in the middle."),
+        ]
+        | UnsetType
+    ) = UNSET
+
+
+Runs = Annotated[list[Run], Meta(max_length=RUNS_MAX)]
+
+
 class Floor(Request, frozen=True):
     """What the wall stands on: nothing known, a deck with rim and panel, or a slab."""
 
@@ -255,4 +280,5 @@ class Wall(Common, frozen=True, kw_only=True):
     ends: Ends | UnsetType = UNSET
     openings: Openings | UnsetType = UNSET
     partitions: Partitions | UnsetType = UNSET
+    runs: Runs | UnsetType = UNSET
     carries: Carries | UnsetType = UNSET
