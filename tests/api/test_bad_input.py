@@ -194,10 +194,13 @@ def test_what_was_given_is_not_rounded_into_what_is_offered():
     assert 'is 3".' in error["detail"]
 
 
-def test_lying_sheets_are_refused_where_sheets_are_laid():
-    body = wall(sheathing={"direction": "lying"})
-    assert post("/v1/layout", body).status_code == 200
-    assert codes(post("/v1/sheathing", body)) == {("/sheathing/direction", "lying-sheets")}
+def test_lying_sheets_that_find_no_level_seam_are_refused_with_the_other_direction():
+    # The first course, 2 ft high, would end 1 ft below the plate, in the floor.
+    sheathing = {"direction": "lying", "under_sheet": 36, "sheet": {"width": 24}}
+    for operation in ("layout", "sheathing"):
+        answer = post(f"/v1/{operation}", wall(sheathing=sheathing))
+        assert codes(answer) == {("/sheathing/direction", "no-lying-seam")}
+    assert post("/v1/sheathing", wall(sheathing={**sheathing, "direction": "upright"})).status_code == 200
 
 
 BUILDING = {"units": "in", "footprint": {"width": 168, "depth": 120}, "wall_height": 89}

@@ -3,6 +3,7 @@
 Every function returns what is wrong, in words, and an empty list where all is right.
 """
 
+import itertools
 from collections.abc import Iterable
 
 from shapely import Polygon, STRtree, box, unary_union
@@ -87,7 +88,9 @@ def faults_of_sheets(skin: Skin) -> list[str]:
     """Pieces that do not fit their sheet, or lie over one another on it."""
     sheet, found = skin.wall.sheathing.sheet, []
     less = skin.wall.sheathing.gap if sheet.sized_for_spacing else 0
-    whole = box(0, 0, sheet.width - less, sheet.length - less)
+    lying = skin.wall.sheathing.direction == "lying"
+    sides = (sheet.width - less, sheet.length - less)
+    whole = box(0, 0, *(sides[::-1] if lying else sides))
     by_sheet: dict[str, list[tuple[str, Polygon]]] = {use.id: [] for use in skin.sheets}
     for piece in skin.pieces:
         moved = {(on[0] - at[0], on[1] - at[1]) for on, at in zip(piece.on_sheet, piece.outline, strict=True)}
@@ -100,7 +103,7 @@ def faults_of_sheets(skin: Skin) -> list[str]:
         placed = by_sheet[use.id]
         if tuple(sorted(name for name, _ in placed)) != tuple(sorted(use.pieces)):
             found.append(f"{use.id} names {use.pieces}")
-        if (use.width, use.length) != (sheet.width - less, sheet.length - less):
+        if (use.width, use.length) != sides or use.direction != skin.wall.sheathing.direction:
             found.append(f"{use.id} is {use.width} by {use.length}")
         found += [f"{name} does not fit {use.id}" for name, polygon in placed if not polygon.within(whole)]
         for number, (name, polygon) in enumerate(placed):
@@ -282,12 +285,36 @@ def faults_of_strips(skin: Skin) -> list[str]:
     return [f"a strip is {skin.wall.height - at} high" for at in tops if skin.wall.height - at < inches("12")]
 
 
+def faults_of_stagger(skin: Skin) -> list[str]:
+    """Joints of lying sheets nearer than a bay (less what a joint may drift on its stud) to one in the next course.
+
+    The service says how many it could not avoid.
+    """
+    wall, sheathing = skin.wall, skin.wall.sheathing
+    if sheathing.direction != "lying":
+        return []
+    levels = sorted({(s.before, s.after) for s in skin.seams if s.direction == "level"})
+    joints: list[set[int]] = [set() for _ in range(len(levels) + 1)]
+    for seam in skin.seams:
+        if seam.direction == "upright":
+            joints[sum(1 for _, after in levels if after <= seam.start)].add(seam.before)
+    apart = wall.spacing - wall.stud.thickness
+    close = sum(
+        min((abs(joint - other) for other in below), default=apart) < apart
+        for below, own in itertools.pairwise(joints)
+        for joint in own
+    )
+    said = sum(int(dict(f.values)["count"]) for f in skin.findings if f.code == "joints-not-staggered")
+    # An opening as high as a course, or a slope, may take the whole of a joint that was counted.
+    return [] if close <= said else [f"{close} joints are not staggered, and {said} are told"]
+
+
 def faults_of_skin(skin: Skin, layout: Layout) -> list[str]:
     """Everything that is wrong with a skinned wall."""
     return [
         *faults_of_cover(skin), *faults_of_sheets(skin), *faults_of_stages(skin), *faults_of_blocking(skin, layout),
         *faults_of_upright_edges(skin, layout), *faults_of_level_edges(skin, layout), *faults_of_seams(skin, layout),
-        *faults_of_strips(skin),
+        *faults_of_strips(skin), *faults_of_stagger(skin),
     ]  # fmt: skip
 
 

@@ -205,6 +205,10 @@ def faults_of_strips(skin: Skin) -> list[str]:
     """Strips above a level seam that are lower than 12 in at their highest."""
     feet = {seam.after for seam in skin.seams if seam.direction == "level"}
     found = []
+    if skin.wall.sheathing.direction == "lying":
+        # Lying sheets have the strip all along; its ends run out to nothing.
+        peak = max(y for piece in skin.pieces for _, y in piece.outline)
+        return [f"the top course is {peak - foot} high" for foot in feet if peak - foot < inches("12") - 2]
     for column in {(piece.outline[0][0], piece.sheet) for piece in skin.pieces}:
         for piece in (p for p in skin.pieces if (p.outline[0][0], p.sheet) == column):
             ys = [y for _, y in piece.outline]

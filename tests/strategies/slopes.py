@@ -11,15 +11,15 @@ from tests.strategies.walls import (
     Scale,
     ends,
     floors,
-    gaps,
     king_line,
     openings,
     partitions,
     post_width,
+    sheathings,
     sheets,
 )
 
-from wallwright.domain.wall import Opening, Plates, Sheathing, Tape, Top, Wall
+from wallwright.domain.wall import Opening, Plates, Tape, Top, Wall
 from wallwright.lengths import FOOT
 
 SLOPES = ((3, 12), (6, 12), (1, 12), (7, 12), (9, 12), (12, 12), (4, 12), (35, 120), (1, 50), (24, 12), (5, 7))
@@ -77,7 +77,7 @@ def sloped_walls(draw: st.DrawFn) -> Wall:
             draw(st.just(0) | scale.between(-scale.size(12), scale.size(12))),
         ),
         left=left, right=right, floor=floor,
-        sheathing=Sheathing(sheet, gap=draw(gaps(scale)), under_sheet=under),
+        sheathing=draw(sheathings(scale, sheet, under)),
     )  # fmt: skip
     peak = max(top_at(wall, x) for x in (0, length, *([top.ridge or length // 2] if top.shape == "gable" else [])))
     if peak > HIGHEST:

@@ -95,6 +95,13 @@ def gaps(draw: st.DrawFn, scale: Scale) -> int:
 
 
 @st.composite
+def sheathings(draw: st.DrawFn, scale: Scale, sheet: Sheet, under: int) -> Sheathing:
+    """How a wall is skinned with a sheet."""
+    direction = draw(st.sampled_from(("upright", "upright", "lying")))
+    return Sheathing(sheet, direction, draw(gaps(scale)), under)
+
+
+@st.composite
 def ends(draw: st.DrawFn, scale: Scale, stud: Stock, sheet: Sheet, top_plates: int) -> End:
     """One end of a wall: free, running through, or butting a wall that it meets."""
     post = draw(st.sampled_from(("single", "three-stud", "two-stud")))
@@ -265,7 +272,7 @@ def walls(draw: st.DrawFn) -> Wall:
         left=left,
         right=right,
         floor=floor,
-        sheathing=Sheathing(sheet, gap=draw(gaps(scale)), under_sheet=under),
+        sheathing=draw(sheathings(scale, sheet, under)),
     )
     opened = with_openings(wall, draw(openings(scale, wall)))
     if floor.kind == "slab" and draw(st.booleans()):

@@ -32,8 +32,11 @@ class Storey(msgspec.Struct, frozen=True, gc=False):
 class Carriers:
     """The parts of one frame that reach its outer face, ready to be asked about one seam after another."""
 
-    def __init__(self, plan: Plan, parts: list[Part]) -> None:
+    def __init__(self, plan: Plan, parts: list[Part], course: Span | None = None) -> None:
+        """``course`` bounds the heights in which seams need carriers: those of one course of lying sheets."""
         self.wall = plan.wall
+        low, high = plan.wall.stud_bottom, plan.wall.stud_top
+        self.heights = (low, high) if course is None else (max(low, course[0]), min(high, course[1]))
         self.voids: list[Opening] = [framed.opening for framed in plan.framed] + list(plan.in_bay)
         self.in_bay = plan.in_bay
         self.frame = parts
@@ -82,8 +85,7 @@ class Carriers:
 
     def lacking(self, before: int, after: int, near: list[Part]) -> list[Storey]:
         """The storeys in which a seam's edges are not carried by the frame as it stands."""
-        wall = self.wall
-        low, high = wall.stud_bottom, wall.stud_top
+        low, high = self.heights
         levels = {low, high}
         for part in near:
             levels.update((part.y, part.top))

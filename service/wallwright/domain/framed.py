@@ -11,6 +11,7 @@ from wallwright.domain.carriers import Carriers
 from wallwright.domain.checks import check
 from wallwright.domain.full_height import stiffened
 from wallwright.domain.layout import lay_out
+from wallwright.domain.lying import Course, course_blocks, lay_courses, lying_rows
 from wallwright.domain.members import Layout
 from wallwright.domain.mirror import mirrored_opening, mirrored_part, mirrored_wall
 from wallwright.domain.offers import with_offers
@@ -20,12 +21,12 @@ from wallwright.domain.parts import Part
 from wallwright.domain.plates import in_pieces
 from wallwright.domain.raising.raised import Raised, raised
 from wallwright.domain.rows import Row
-from wallwright.domain.seams import Columns, columns
-from wallwright.domain.sheathing import skin
+from wallwright.domain.seams import Columns, columns, upright_stretch
+from wallwright.domain.sheathing import lying_skin, skin
 from wallwright.domain.skin import Skin
 from wallwright.domain.skin_notes import Saved
 from wallwright.domain.slope_rows import courses_of
-from wallwright.domain.sloped import above_slope, cut_to_top, frame, standing
+from wallwright.domain.sloped import Standing, above_slope, cut_to_top, frame, standing
 from wallwright.domain.wall import Wall
 from wallwright.findings import Fault, Offer, PlanRefused, Value
 
@@ -39,15 +40,29 @@ class Framed(msgspec.Struct, frozen=True):
     columns: Columns | None
     courses: tuple[Row, ...]
     layout: Layout
+    lying: tuple[Course, ...] = ()
+    """The courses of lying sheets, from the bottom up."""
+
+
+class _Frame(msgspec.Struct, frozen=True):
+    """A wall framed from its left end, or as far as its faults let it be."""
+
+    plan: Plan
+    parts: list[Part] = []
+    columns: Columns | None = None
+    courses: tuple[Row, ...] = ()
+    lying: tuple[Course, ...] = ()
+    faults: list[Fault] = []
 
 
 def framed(wall: Wall) -> Framed:
     """Frame a wall. Raises PlanRefused with every fault found."""
     from_right = wall.tape.start == "right"
     straight = mirrored_wall(wall) if from_right else wall
-    plan, parts, laid, courses, faults = _frame(straight)
-    if faults:
-        raise PlanRefused(with_offers(wall, _as_given(wall, faults), _faults_of))
+    one = _frame(straight)
+    plan, parts = one.plan, one.parts
+    if one.faults:
+        raise PlanRefused(with_offers(wall, _as_given(wall, one.faults), _faults_of))
     own = [mirrored_part(part, wall.length) for part in parts] if from_right else parts
     opened = (
         tuple(mirrored_opening(o, wall.length) for o in reversed(plan.wall.openings))
@@ -55,7 +70,8 @@ def framed(wall: Wall) -> Framed:
         else plan.wall.openings
     )
     done = replace(wall, openings=opened)
-    return Framed(done, plan, tuple(parts), laid, courses, lay_out(done, plan, own, laid))
+    laid_out = lay_out(done, plan, own, one.columns)
+    return Framed(done, plan, tuple(parts), one.columns, one.courses, laid_out, one.lying)
 
 
 def layout(wall: Wall) -> Layout:
@@ -75,10 +91,13 @@ def raising(wall: Wall) -> Raised:
 
 
 def skinned(done: Framed) -> Skin:
-    """The skin of a wall that is framed. Raises PlanRefused where its sheets cannot be laid."""
-    if done.columns is None:
-        raise PlanRefused((Fault("lying-sheets", "/sheathing/direction", ()),))
-    return skin(done.wall, done.columns, done.courses, done.layout, _saved(done))
+    """The skin of a wall that is framed."""
+    laid = done.columns
+    if laid is None:
+        raise ValueError("a wall that is framed has its sheets laid")
+    if done.lying:
+        return lying_skin(done.wall, laid, done.lying, done.layout, _saved(done))
+    return skin(done.wall, laid, done.courses, done.layout, _saved(done))
 
 
 def _saved(done: Framed) -> Saved | None:
@@ -88,31 +107,41 @@ def _saved(done: Framed) -> Saved | None:
         return None
     sheet = replace(wall.sheathing.sheet, sized_for_spacing=True)
     plan = replace(done.plan, wall=replace(wall, sheathing=replace(wall.sheathing, sheet=sheet)))
-    level = standing(plan, frame(plan))
-    sized = columns(level.plan, Carriers(level.plan, level.parts))
+    sized, *_ = _laid(plan, standing(plan, frame(plan)))
+    if sized is None:
+        return None
     return Saved(max(0, len(laid.studs) - len(sized.studs)), max(0, laid.rips - sized.rips))
 
 
-def _frame(wall: Wall) -> tuple[Plan, list[Part], Columns | None, tuple[Row, ...], list[Fault]]:
-    """Plan, parts, columns and courses of a wall laid out from its left end, or faults."""
+def _laid(plan: Plan, level: Standing) -> tuple[Columns | None, tuple[Course, ...], list[Fault]]:
+    """The sheets along a frame, with the courses of lying ones; faults where those find no level seam."""
+    if plan.wall.sheathing.direction == "upright":
+        return columns(upright_stretch(level.plan.wall), Carriers(level.plan, level.parts)), (), []
+    rows, faults = lying_rows(plan, level)
+    if faults:
+        return None, (), faults
+    courses, laid = lay_courses(plan, level, rows)
+    return laid, courses, []
+
+
+def _frame(wall: Wall) -> _Frame:
+    """A wall laid out from its left end: plan, parts, columns and courses, or faults."""
     faults = check(wall)
     if faults:
         # Openings are judged once the wall itself can be: their room is measured between its posts and plates.
-        return Plan((), (), wall), [], None, (), faults
+        return _Frame(Plan((), (), wall), faults=faults)
     anyway: frozenset[str] = frozenset()
     while True:
         plan, faults = plan_openings(wall, anyway)
         faults = faults or misplaced_partitions(plan)
         if faults:
-            return plan, [], None, (), faults
+            return _Frame(plan, faults=faults)
         plan = stiffened(plan)
         parts = frame(plan)
-        laid: Columns | None = None
-        level = standing(plan, parts)
-        if wall.sheathing.direction == "upright":
-            laid = columns(level.plan, Carriers(level.plan, level.parts))
+        laid, lying, faults = _laid(plan, standing(plan, parts))
+        if laid is not None:
             parts += cut_to_top(plan, _distinct(laid.studs))
-            level = standing(plan, parts)
+        level = standing(plan, parts)
         if wall.partitions or wall.lining:
             parts += cut_to_top(plan, backing(level.plan, level.parts))
             level = standing(plan, parts)
@@ -123,13 +152,16 @@ def _frame(wall: Wall) -> tuple[Plan, list[Part], Columns | None, tuple[Row, ...
         # An opening that meets a member in its bay is framed with jacks; each round settles one at least.
         anyway = anyway | conflicts
     parts += blocks
-    courses: tuple[Row, ...] = ()
-    if laid is not None:
-        level = standing(plan, parts)
+    courses = tuple(course.row for course in lying)
+    level = standing(plan, parts)
+    if lying:
+        blocking, faults = course_blocks(plan, level, courses)
+        parts += blocking
+    elif laid is not None:
         courses, blocking, faults = courses_of(plan, level, laid.columns)
         parts += blocking
     parts, more = in_pieces(plan.wall, parts)
-    return plan, parts, laid, courses, faults + more
+    return _Frame(plan, parts, laid, courses, lying, faults + more)
 
 
 def _distinct(studs: tuple[Part, ...]) -> list[Part]:
@@ -139,7 +171,7 @@ def _distinct(studs: tuple[Part, ...]) -> list[Part]:
 def _faults_of(wall: Wall) -> list[Fault]:
     """The faults of a wall as its caller sees it; none where it can be built."""
     straight = mirrored_wall(wall) if wall.tape.start == "right" else wall
-    return _as_given(wall, _frame(straight)[-1])
+    return _as_given(wall, _frame(straight).faults)
 
 
 def _as_given(wall: Wall, faults: list[Fault]) -> list[Fault]:

@@ -59,8 +59,9 @@ def _seam_notes(wall: Wall, pairs: Pairs, columns: Columns | None) -> list[Findi
         return []
     found = []
     sheet = wall.sheathing.sheet
-    if sheet.width % wall.spacing:
-        found.append(Finding("spacing-misses-sheet", "/spacing", (("spacing", wall.spacing), ("sheet", sheet.width))))
+    along = sheet.width if wall.sheathing.direction == "upright" else sheet.length
+    if along % wall.spacing:
+        found.append(Finding("spacing-misses-sheet", "/spacing", (("spacing", wall.spacing), ("sheet", along))))
     added = tuple(member.id for part, member in pairs if part.role == "seam-stud")
     if added:
         found.append(Finding("seam-stud-added", "/sheathing", (("count", str(len(added))),), added))

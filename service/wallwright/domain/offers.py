@@ -137,6 +137,8 @@ class _Mending:
             self._partition(fault)
         elif fault.pointer == "/plates/stock_length":
             self.wall = replace(wall, plates=replace(wall.plates, stock_length=size))
+        elif fault.code == "no-lying-seam":
+            self.wall = replace(wall, sheathing=replace(wall.sheathing, direction="upright"))
         elif fault.pointer == "/sheathing/sheet/length":
             sheet = replace(wall.sheathing.sheet, length=size)
             self.wall = replace(wall, sheathing=replace(wall.sheathing, sheet=sheet))

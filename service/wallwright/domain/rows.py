@@ -31,7 +31,7 @@ def rows(plan: Plan, parts: list[Part]) -> tuple[tuple[Row, ...], list[Part], li
     full = sheet.length - gap if sheet.sized_for_spacing else sheet.length
     bottom, top = wall.face_bottom, wall.height
     courses: list[Row] = []
-    blocking: list[Part] = []
+    under: list[Part] = []
     while top - bottom > full:
         highest = min(bottom + full, top - LEAST_STRIP - gap)
         found = highest_seam(plan, parts, bottom, highest)
@@ -44,18 +44,19 @@ def rows(plan: Plan, parts: list[Part]) -> tuple[tuple[Row, ...], list[Part], li
             )
         seam, blocks = found
         courses.append(Row(bottom, seam))
-        blocking += blocks
+        under += blocks
         bottom = seam + gap
     courses.append(Row(bottom, top))
-    return tuple(courses), blocking, []
+    return tuple(courses), under, []
 
 
 def highest_seam(
-    plan: Plan, parts: list[Part], bottom: int, highest: int, spans: list[Span] | None = None
+    plan: Plan, parts: list[Part], bottom: int, highest: int, spans: list[Span] | None = None, least_leg: int = 0
 ) -> tuple[int, list[Part]] | None:
     """The highest seam at or below ``highest`` that everything behind it can carry, with its blocking.
 
-    ``spans`` are the stretches of x along which there is a seam; None is the whole wall.
+    ``spans`` are the stretches of x along which there is a seam; None is the whole wall. A seam that leaves less than
+    ``least_leg`` of sheet between itself and an opening's head or sill is taken only where there is no other.
     """
     wall = plan.wall
     gap, deep = wall.sheathing.gap, wall.depth
@@ -71,12 +72,20 @@ def highest_seam(
                 edge - deep // 2 - gap,
             )
         )
-    for seam in sorted(candidates, reverse=True):
-        if bottom + LEAST_STRIP <= seam <= highest:
-            blocks = _blocking(plan, parts, seam, spans)
-            if blocks is not None:
-                return seam, blocks
+        if least_leg:
+            candidates.update((edge - gap - least_leg, edge + least_leg))
+    allowed = [seam for seam in candidates if bottom + LEAST_STRIP <= seam <= highest]
+    for seam in sorted(allowed, key=lambda seam: (_leaves_scrap(wall, seam, least_leg), -seam)):
+        blocks = blocking(plan, parts, seam, spans)
+        if blocks is not None:
+            return seam, blocks
     return None
+
+
+def _leaves_scrap(wall: Wall, seam: int, least: int) -> bool:
+    """Whether a stretch of sheet lower than ``least`` is left between a seam and an opening's head or sill."""
+    after = seam + wall.sheathing.gap
+    return any(0 < o.sill - after < least or 0 < seam - o.head < least for o in wall.openings)
 
 
 def _level_edges(plan: Plan, parts: list[Part]) -> set[int]:
@@ -86,7 +95,7 @@ def _level_edges(plan: Plan, parts: list[Part]) -> set[int]:
     return edges
 
 
-def _blocking(plan: Plan, parts: list[Part], seam: int, spans: list[Span] | None) -> list[Part] | None:
+def blocking(plan: Plan, parts: list[Part], seam: int, spans: list[Span] | None = None) -> list[Part] | None:
     """The blocks that a level seam with its lower edge at ``seam`` needs; None where one has no room."""
     wall = plan.wall
     low, high = seam - LEAST_BEARING, seam + wall.sheathing.gap + LEAST_BEARING

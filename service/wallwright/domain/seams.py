@@ -10,8 +10,8 @@ import msgspec
 
 from wallwright.domain.carriers import BEARING, Carriers
 from wallwright.domain.grid import lines_between
-from wallwright.domain.openings import Plan
 from wallwright.domain.parts import Part
+from wallwright.domain.wall import Opening, Wall
 from wallwright.lengths import INCH, inches
 
 SLIVER = 12 * INCH
@@ -29,6 +29,28 @@ class Column(msgspec.Struct, frozen=True, gc=False):
     right: int
 
 
+class Stretch(msgspec.Struct, frozen=True):
+    """A stretch of face to be laid with sheets side by side, each ``full`` wide unless it is ripped.
+
+    ``openings`` are those that cut into it; ``below`` are the joints of a course underneath, from which
+    joints of lying sheets keep away.
+    """
+
+    wall: Wall
+    left: int
+    right: int
+    full: int
+    openings: tuple[Opening, ...]
+    below: tuple[int, ...] = ()
+
+
+def upright_stretch(wall: Wall) -> Stretch:
+    """The whole face, to be laid with upright sheets."""
+    sheet = wall.sheathing.sheet
+    full = sheet.width - wall.sheathing.gap if sheet.sized_for_spacing else sheet.width
+    return Stretch(wall, wall.face_left, wall.face_right, full, wall.openings)
+
+
 class Columns(msgspec.Struct, frozen=True):
     """The sheets along a wall, the seam studs they need, and how the choice compares."""
 
@@ -37,6 +59,8 @@ class Columns(msgspec.Struct, frozen=True):
     rips: int
     slivers: int
     legs: int
+    close: int = 0
+    """Joints of lying sheets nearer than a bay to one in the course below."""
 
 
 class _Way(msgspec.Struct, frozen=True):
@@ -51,18 +75,23 @@ class _Way(msgspec.Struct, frozen=True):
     narrowest: int
     short_of_full: int
     columns: tuple[Column, ...]
+    close: int = 0
+    near: int = 0
+    """Joints of lying sheets nearer than one bay, and than two, to one in the course below."""
 
     @property
     def rank(self) -> tuple[int, ...]:
         """What ways with the same number of sheets are compared by, the least being the best."""
-        return (self.scraps, self.slivers, self.legs, len(self.studs), self.rips, -self.narrowest, self.short_of_full)
+        return (
+            self.scraps, self.close, self.slivers, self.near, self.legs, len(self.studs), self.rips,
+            -self.narrowest, self.short_of_full,
+        )  # fmt: skip
 
 
-def columns(plan: Plan, carriers: Carriers) -> Columns:
-    """The best way to lay upright sheets along a level wall that is laid out from its left end."""
-    wall = plan.wall
-    reach = wall.face_right
-    start = _Way(wall.face_left, 0, 0, 0, (), 0, 1 << 62, 0, ())
+def columns(stretch: Stretch, carriers: Carriers) -> Columns:
+    """The best way to lay sheets along a stretch of a level wall, beginning at its left."""
+    reach = stretch.right
+    start = _Way(stretch.left, 0, 0, 0, (), 0, 1 << 62, 0, ())
     finished: list[_Way] = []
     ways = [start]
     # A way that takes another sheet can only win by leaving fewer scraps and slivers.
@@ -70,7 +99,7 @@ def columns(plan: Plan, carriers: Carriers) -> Columns:
         following: dict[int, _Way] = {}
         finished_now: list[_Way] = []
         for way in ways:
-            for step in _steps(plan, carriers, way):
+            for step in _steps(stretch, carriers, way):
                 if step.columns[-1].right >= reach or step.next >= reach:
                     finished_now.append(step)
                 elif step.next not in following or step.rank < following[step.next].rank:
@@ -79,41 +108,38 @@ def columns(plan: Plan, carriers: Carriers) -> Columns:
             finished.append(min(finished_now, key=lambda way: way.rank))
         ways = sorted(following.values(), key=lambda way: (way.rank, -way.next))[:_KEPT]
     best = min(finished, key=lambda way: (_narrow(way), len(way.columns), way.rank))
-    return Columns(best.columns, best.studs, best.rips, best.slivers, best.legs)
+    return Columns(best.columns, best.studs, best.rips, best.slivers, best.legs, best.close)
 
 
-def _narrow(way: _Way) -> tuple[int, int]:
-    return way.scraps, way.slivers
+def _narrow(way: _Way) -> tuple[int, int, int]:
+    return way.scraps, way.close, way.slivers
 
 
-def _steps(plan: Plan, carriers: Carriers, way: _Way) -> list[_Way]:
+def _steps(stretch: Stretch, carriers: Carriers, way: _Way) -> list[_Way]:
     """The ways on from here: the next sheet as the last, full, or ripped."""
-    wall = plan.wall
-    sheet, gap = wall.sheathing.sheet, wall.sheathing.gap
-    full = sheet.width - gap if sheet.sized_for_spacing else sheet.width
-    reach = wall.face_right
+    gap, full, reach = stretch.wall.sheathing.gap, stretch.full, stretch.right
     first = not way.columns
     if way.next + full + gap >= reach:
         last = Column(way.next, min(way.next + full, reach))
-        return [_with(plan, way, last, reach, (), 0, full if first else 0)]
+        return [_with(stretch, way, last, reach, (), 0, full if first else 0)]
     steps = []
     untouched = Column(way.next, way.next + full)
-    rips = [(column, 1) for column in _ripped(plan, way, full)]
+    rips = [(column, 1) for column in _ripped(stretch, way)]
     for column, rip in [(untouched, 0), *rips]:
         studs = carriers.studs_for(column.right, column.right + gap)
         if studs is not None:
-            steps.append(_with(plan, way, column, column.right + gap, studs, rip, full if first else 0))
+            steps.append(_with(stretch, way, column, column.right + gap, studs, rip, full if first else 0))
     if all(step.scraps > way.scraps for step in steps):
-        steps.append(_anywhere(plan, carriers, way, full, first))
+        steps.append(_anywhere(stretch, carriers, way, first))
     return steps
 
 
-def _ripped(plan: Plan, way: _Way, full: int) -> list[Column]:
+def _ripped(stretch: Stretch, way: _Way) -> list[Column]:
     """The next sheet ripped so that the one after it starts on a layout line; the first may take any line.
 
     Where the gap leaves the ripped sheet less than its bearing, the start moves past the line by that much.
     """
-    wall = plan.wall
+    wall, full = stretch.wall, stretch.full
     gap = wall.sheathing.gap
     shift = max(0, BEARING + gap - wall.thickness // 2)
     least = way.next + gap + 2 * wall.thickness
@@ -122,42 +148,44 @@ def _ripped(plan: Plan, way: _Way, full: int) -> list[Column]:
     return [Column(way.next, line + shift - gap) for line in reversed(chosen)]
 
 
-def _anywhere(plan: Plan, carriers: Carriers, way: _Way, full: int, first: bool) -> _Way:
+def _anywhere(stretch: Stretch, carriers: Carriers, way: _Way, first: bool) -> _Way:
     """Where no line serves: the widest piece, to the inch, that leaves no scrap and whose seam can be carried."""
-    wall = plan.wall
+    wall, full = stretch.wall, stretch.full
     gap = wall.sheathing.gap
     found: list[_Way] = []
     for edge in range(way.next + full, way.next + wall.thickness, -INCH):
         studs = carriers.studs_for(edge, edge + gap)
         if studs is None:
             continue
-        found.append(_with(plan, way, Column(way.next, edge), edge + gap, studs, 1, full if first else 0))
+        found.append(_with(stretch, way, Column(way.next, edge), edge + gap, studs, 1, full if first else 0))
         if found[-1].scraps == way.scraps:
             return found[-1]
     if found:
         return min(found, key=lambda step: step.scraps)
     edge = way.next + full
-    return _with(plan, way, Column(way.next, edge), edge + gap, (), 0, full if first else 0)
+    return _with(stretch, way, Column(way.next, edge), edge + gap, (), 0, full if first else 0)
 
 
-def _leaves_room(plan: Plan, start: int) -> bool:
+def _leaves_room(stretch: Stretch, start: int) -> bool:
     """Whether a sheet that starts there begins with no scrap: not just beside an opening or the end."""
-    if plan.wall.face_right - start < SCRAP:
+    if stretch.right - start < SCRAP:
         return False
-    return not any(0 < opening.left - start < SCRAP for opening in plan.wall.openings)
+    return not any(0 < opening.left - start < SCRAP for opening in stretch.openings)
 
 
 def _with(
-    plan: Plan, way: _Way, column: Column, after: int, studs: tuple[Part, ...], rip: int, first_full: int
+    stretch: Stretch, way: _Way, column: Column, after: int, studs: tuple[Part, ...], rip: int, first_full: int
 ) -> _Way:
     """``way`` with one more sheet laid."""
-    wall = plan.wall
+    wall = stretch.wall
     width = column.right - column.left
-    at_end = not way.columns or column.right + wall.sheathing.gap >= wall.face_right
-    beside = legs(plan, column)
+    at_end = not way.columns or column.right + wall.sheathing.gap >= stretch.right
+    beside = legs(stretch.openings, column)
     scraps = sum(1 for low, high in beside if high - low < SCRAP) + int(width < SCRAP)
     # A start that leaves the next sheet a scrap is told now, while there are other places to cut.
-    scraps += int(after < wall.face_right and not _leaves_room(plan, after))
+    scraps += int(after < stretch.right and not _leaves_room(stretch, after))
+    # Joints drift on their studs by the gaps: two that lie one bay or two apart may be a stud's thickness nearer.
+    apart = min((abs(column.right - joint) for joint in stretch.below if after < stretch.right), default=1 << 62)
     return _Way(
         after,
         way.scraps + scraps,
@@ -168,15 +196,17 @@ def _with(
         min(way.narrowest, width),
         first_full - width if first_full else way.short_of_full,
         (*way.columns, column),
+        way.close + int(apart < wall.spacing - wall.thickness),
+        way.near + int(apart < 2 * wall.spacing - wall.thickness),
     )
 
 
-def legs(plan: Plan, column: Column) -> list[tuple[int, int]]:
+def legs(openings: tuple[Opening, ...], column: Column) -> list[tuple[int, int]]:
     """The stretches of a sheet beside an opening that are narrower than `SLIVER`."""
     found = []
     edge = column.left
     touched = False
-    for opening in sorted(plan.wall.openings, key=lambda opening: opening.left):
+    for opening in sorted(openings, key=lambda opening: opening.left):
         if opening.right <= column.left or opening.left >= column.right:
             continue
         if edge < opening.left < edge + SLIVER:

@@ -4,16 +4,18 @@ import msgspec
 from msgspec.structs import replace
 
 from wallwright.domain import defaults
+from wallwright.domain.lying import Course, lying_size
 from wallwright.domain.members import Layout
 from wallwright.domain.outlines import Rect, remainder
 from wallwright.domain.rows import Row
 from wallwright.domain.seams import Column, Columns
-from wallwright.domain.skin import Line, Offcut, Outline, Piece, SheetUse, Skin
-from wallwright.domain.skin_notes import Saved, skin_findings
-from wallwright.domain.skin_seams import seams
+from wallwright.domain.skin import Line, Offcut, Outline, Piece, Seam, SheetUse, Skin
+from wallwright.domain.skin_notes import Saved, lying_findings, skin_findings
+from wallwright.domain.skin_seams import lying_seams, seams
 from wallwright.domain.slope_rows import cells
 from wallwright.domain.slopes import clipped, top_edge
 from wallwright.domain.wall import Wall
+from wallwright.findings import Finding
 
 
 class _Cut(msgspec.Struct, frozen=True, gc=False):
@@ -31,7 +33,40 @@ def skin(wall: Wall, laid: Columns, courses: tuple[Row, ...], layout: Layout, sa
     ``laid`` runs from the tape's end; what comes back is as seen from outside, left to right.
     """
     columns = _as_seen(wall, laid.columns)
-    cuts = _on_sheets(wall, columns, courses)
+    stacks = [cells(wall, column, courses) for column in columns]
+    bands = [
+        [
+            Rect(column.left, own[number].bottom, column.right, own[number].top)
+            for column, own in zip(columns, stacks, strict=True)
+            if number < len(own)
+        ]
+        for number in range(len(courses))
+    ]
+    cuts = _on_sheets(wall, bands)
+    pieces = _pieces(wall, cuts)
+    findings = skin_findings(wall, columns, courses, pieces, laid, saved)
+    return _skin(wall, cuts, pieces, seams(wall, columns, courses, layout), layout, findings)
+
+
+def lying_skin(wall: Wall, laid: Columns, courses: tuple[Course, ...], layout: Layout, saved: Saved | None) -> Skin:
+    """The skin of a wall from its courses of lying sheets; ``courses`` run from the tape's end."""
+    seen = tuple(replace(course, columns=_as_seen(wall, course.columns)) for course in courses)
+    edge = top_edge(wall)
+    bands = [
+        [
+            Rect(c.left, course.row.bottom, c.right, min(course.row.top, edge.most(c.left, c.right)))
+            for c in course.columns
+        ]
+        for course in seen
+    ]
+    cuts = _on_sheets(wall, bands)
+    pieces = _pieces(wall, cuts)
+    findings = lying_findings(wall, seen, pieces, laid, saved)
+    return _skin(wall, cuts, pieces, lying_seams(wall, seen, layout), layout, findings)
+
+
+def _pieces(wall: Wall, cuts: list[_Cut]) -> tuple[Piece, ...]:
+    """What is left of each rectangle once openings, and what lies over a slope, are cut from it."""
     voids = [Rect(o.left, o.sill, o.right, o.head) for o in wall.openings]
     pieces: list[Piece] = []
     edge = top_edge(wall)
@@ -45,11 +80,15 @@ def skin(wall: Wall, laid: Columns, courses: tuple[Row, ...], layout: Layout, sa
             under = outline if wall.top.shape == "level" else clipped(outline, edge)
             if under:
                 pieces.append(_piece(wall, cut, f"piece-{len(pieces) + 1}", under, cut_outs))
-    found = seams(wall, columns, courses, layout)
-    uses = _uses(wall, cuts, pieces)
+    return tuple(pieces)
+
+
+def _skin(
+    wall: Wall, cuts: list[_Cut], pieces: tuple[Piece, ...], found: tuple[Seam, ...], layout: Layout,
+    findings: tuple[Finding, ...],
+) -> Skin:  # fmt: skip
     blocking = tuple(member for member in layout.members if member.role == "blocking" and _on_edge(wall, member.depth))
-    findings = skin_findings(wall, columns, courses, tuple(pieces), laid, saved)
-    return Skin(wall, tuple(pieces), found, uses, _offcuts(wall, cuts), blocking, findings)
+    return Skin(wall, pieces, found, _uses(wall, cuts, pieces), _offcuts(wall, cuts), blocking, findings)
 
 
 def _on_edge(wall: Wall, depth: int) -> bool:
@@ -63,36 +102,30 @@ def _as_seen(wall: Wall, columns: tuple[Column, ...]) -> tuple[Column, ...]:
 
 
 def _sheet_size(wall: Wall) -> tuple[int, int]:
-    """Width and length of the sheet as it lies in the yard."""
-    sheet, gap = wall.sheathing.sheet, wall.sheathing.gap
-    less = gap if sheet.sized_for_spacing else 0
-    return sheet.width - less, sheet.length - less
+    """How wide and how high a whole sheet is as it hangs on the wall."""
+    along, across = lying_size(wall)
+    return (across, along) if wall.sheathing.direction == "upright" else (along, across)
 
 
-def _on_sheets(wall: Wall, columns: tuple[Column, ...], courses: tuple[Row, ...]) -> list[_Cut]:
+def _on_sheets(wall: Wall, bands: list[list[Rect]]) -> list[_Cut]:
     """Each rectangle of the face on a sheet: one sheet for each in a tall course, low ones stacked on one sheet.
 
     Under a slope the rectangle is as high as its column at its highest; the slope is cut from it.
     A piece keeps the sheet's own corner at its foot, on the side where the tape starts.
     """
-    wide, long = _sheet_size(wall)
+    wide, high = _sheet_size(wall)
     kerf = defaults.KERF
     cuts: list[_Cut] = []
     sheets = 0
-    stacks = [cells(wall, column, courses) for column in columns]
-    for number in range(len(courses)):
-        stacked = long + kerf  # no sheet begun for this course yet
-        for column, own in zip(columns, stacks, strict=True):
-            if number >= len(own):
-                continue
-            course = own[number]
-            height = course.top - course.bottom
-            if stacked + height > long:
+    for band in bands:
+        stacked = high + kerf  # no sheet begun for this course yet
+        for face in band:
+            height = face.top - face.bottom
+            if stacked + height > high:
                 sheets += 1
                 stacked = 0
-            width = column.right - column.left
-            x = 0 if wall.tape.start == "left" else wide - width
-            cuts.append(_Cut(Rect(column.left, course.bottom, column.right, course.top), sheets, x, stacked))
+            x = 0 if wall.tape.start == "left" else wide - (face.right - face.left)
+            cuts.append(_Cut(face, sheets, x, stacked))
             stacked += height + kerf
     return cuts
 
@@ -126,10 +159,11 @@ def _stage(wall: Wall, outline: Outline) -> str:
     return "after-raising" if past_left or past_right else "before-raising"
 
 
-def _uses(wall: Wall, cuts: list[_Cut], pieces: list[Piece]) -> tuple[SheetUse, ...]:
-    wide, long = _sheet_size(wall)
+def _uses(wall: Wall, cuts: list[_Cut], pieces: tuple[Piece, ...]) -> tuple[SheetUse, ...]:
+    long, wide = lying_size(wall)
     names = dict.fromkeys(f"sheet-{cut.sheet}" for cut in cuts)
-    return tuple(SheetUse(name, wide, long, tuple(p.id for p in pieces if p.sheet == name)) for name in names)
+    lies = wall.sheathing.direction
+    return tuple(SheetUse(name, wide, long, tuple(p.id for p in pieces if p.sheet == name), lies) for name in names)
 
 
 def _offcuts(wall: Wall, cuts: list[_Cut]) -> tuple[Offcut, ...]:

@@ -33,7 +33,7 @@ class Seam(msgspec.Struct, frozen=True, gc=False):
 class Piece(msgspec.Struct, frozen=True, gc=False):
     """A piece of sheathing in wall coordinates, and how it lies on the sheet that it is cut from.
 
-    ``on_sheet`` is the outline from the sheet's own lower left corner, face side up; ``cut_lines`` are the
+    ``on_sheet`` is the outline from the sheet's own lower left corner as it hangs, face side out; ``cut_lines`` are the
     saw's lines on the sheet, the edges that are not the sheet's own.
     """
 
@@ -54,6 +54,8 @@ class SheetUse(msgspec.Struct, frozen=True, gc=False):
     width: int
     length: int
     pieces: tuple[str, ...]
+    direction: Literal["upright", "lying"] = "upright"
+    """How it hangs: the first axis of `Piece.on_sheet` runs along the width of an upright sheet, the length of a lying one."""
 
 
 class Offcut(msgspec.Struct, frozen=True, gc=False):

@@ -2,6 +2,7 @@
 
 import msgspec
 
+from wallwright.domain.lying import Course, lying_size
 from wallwright.domain.rows import Row
 from wallwright.domain.seams import SLIVER, Column, Columns
 from wallwright.domain.skin import Piece
@@ -11,6 +12,8 @@ from wallwright.lengths import INCH
 
 BRACING_LEAST = 24 * INCH
 """Full-height strips narrower than this are not counted as bracing."""
+LOW_COURSE = 12 * INCH
+"""A course of lying sheets that whole ones miss by up to this is told of."""
 SMALL_CHANGE = 4 * INCH
 """A change of length up to this is offered where it saves a rip."""
 
@@ -28,7 +31,25 @@ def skin_findings(
     wall: Wall, columns: tuple[Column, ...], courses: tuple[Row, ...], pieces: tuple[Piece, ...], laid: Columns,
     saved: Saved | None,
 ) -> tuple[Finding, ...]:  # fmt: skip
-    """The findings of a skinned wall."""
+    """The findings of a wall skinned with upright sheets."""
+    saving = [*_strip(wall, courses), *_whole_sheets(wall, columns)]
+    return _findings(wall, pieces, laid, saved, saving)
+
+
+def lying_findings(
+    wall: Wall, courses: tuple[Course, ...], pieces: tuple[Piece, ...], laid: Columns, saved: Saved | None
+) -> tuple[Finding, ...]:
+    """The findings of a wall skinned with lying sheets."""
+    saving = _low_course(wall, courses)
+    if laid.close:
+        saving.append(Finding("joints-not-staggered", "/sheathing/direction", (("count", str(laid.close)),)))
+    return _findings(wall, pieces, laid, saved, saving)
+
+
+def _findings(
+    wall: Wall, pieces: tuple[Piece, ...], laid: Columns, saved: Saved | None, own: list[Finding]
+) -> tuple[Finding, ...]:
+    """What is said of every skin, with what is said of ``own`` direction of sheets."""
     found: list[Finding] = []
     narrow = laid.slivers + laid.legs
     if narrow:
@@ -41,8 +62,7 @@ def skin_findings(
         if one.sheathing_lap > 0 and one.meets is None:
             values = (("lap", one.sheathing_lap), ("end", end))
             found.append(Finding("lap-meets-nothing", f"/ends/{end}/sheathing_lap", values))
-    found += _strip(wall, courses)
-    found += _whole_sheets(wall, columns)
+    found += own
     if saved is not None and (saved.studs or saved.rips):
         values = (("studs", str(saved.studs)), ("rips", str(saved.rips)))
         found.append(Finding("sheets-sized-for-spacing-save", "/sheathing/sheet/sized_for_spacing", values))
@@ -54,6 +74,17 @@ def skin_findings(
     found.append(Finding("two-people", ""))
     found.append(Finding("not-checked", ""))
     return tuple(found)
+
+
+def _low_course(wall: Wall, courses: tuple[Course, ...]) -> list[Finding]:
+    """How much lower the wall would be without its top course, where that is a strip of a sheet."""
+    _, high = lying_size(wall)
+    gap, top = wall.sheathing.gap, courses[-1].row.top
+    over = top - wall.face_bottom - (len(courses) - 1) * (high + gap) + gap
+    if len(courses) < 2 or over > LOW_COURSE:
+        return []
+    values: Values = (("strip", top - courses[-1].row.bottom), ("lower", over))
+    return [Finding("top-course-a-strip", "/height", values)]
 
 
 def full_height_strips(wall: Wall) -> list[int]:

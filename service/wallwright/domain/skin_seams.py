@@ -5,6 +5,7 @@ from collections.abc import Callable
 from msgspec.structs import replace
 
 from wallwright.domain.carriers import Span, merged
+from wallwright.domain.lying import Course
 from wallwright.domain.members import Layout, Member
 from wallwright.domain.rows import Row
 from wallwright.domain.seams import Column
@@ -27,23 +28,46 @@ def seams(wall: Wall, columns: tuple[Column, ...], courses: tuple[Row, ...], lay
     for number, (left, right) in enumerate(zip(columns, columns[1:], strict=False)):
         reach = edge.least(left.right, right.left)
         for bottom, top in _shared(stacks[number], stacks[number + 1], reach):
-            cuts = [
-                (o.sill, o.head)
-                for o in wall.openings
-                if o.left <= right.left < o.right or o.left < left.right <= o.right
-            ]
-            for low, high in _runs(bottom, top, cuts):
-                found.append(_upright(outer, len(found), left.right, right.left, low, high))
+            found += _upright_runs(wall, outer, len(found), left.right, right.left, (bottom, top))
     for number, (lower, upper) in enumerate(zip(courses, courses[1:], strict=False)):
         for column in (column for column, own in zip(columns, stacks, strict=True) if number + 1 < len(own)):
-            cuts = [
-                (o.left, o.right)
-                for o in wall.openings
-                if o.sill <= upper.bottom < o.head or o.sill < lower.top <= o.head
-            ]
-            for low, high in _runs(*edge.above(upper.bottom, column.left, column.right), cuts):
-                found.append(_level(outer, wall, len(found), lower.top, upper.bottom, low, high))
+            along = edge.above(upper.bottom, column.left, column.right)
+            found += _level_runs(wall, outer, len(found), lower.top, upper.bottom, along)
     return tuple(found)
+
+
+def lying_seams(wall: Wall, courses: tuple[Course, ...], layout: Layout) -> tuple[Seam, ...]:
+    """Every seam of lying sheets: joints from left to right in each course from the bottom up, then level seams."""
+    outer, edge = _outer(wall, layout), top_edge(wall)
+    found: list[Seam] = []
+    for course in courses:
+        for left, right in zip(course.columns, course.columns[1:], strict=False):
+            top = min(course.row.top, edge.least(left.right, right.left))
+            if course.row.bottom < top:
+                heights = (course.row.bottom, top)
+                found += _upright_runs(wall, outer, len(found), left.right, right.left, heights)
+    for lower, upper in zip(courses, courses[1:], strict=False):
+        along = edge.above(upper.row.bottom, wall.face_left, wall.face_right)
+        found += _level_runs(wall, outer, len(found), lower.row.top, upper.row.bottom, along)
+    return tuple(found)
+
+
+def _upright_runs(wall: Wall, outer: list[Member], number: int, before: int, after: int, heights: Span) -> list[Seam]:
+    """An upright seam in the parts that no opening interrupts."""
+    cuts = [(o.sill, o.head) for o in wall.openings if o.left <= after < o.right or o.left < before <= o.right]
+    return [
+        _upright(outer, number + more, before, after, low, high)
+        for more, (low, high) in enumerate(_runs(*heights, cuts))
+    ]
+
+
+def _level_runs(wall: Wall, outer: list[Member], number: int, before: int, after: int, along: Span) -> list[Seam]:
+    """A level seam in the parts that no opening interrupts."""
+    cuts = [(o.left, o.right) for o in wall.openings if o.sill <= after < o.head or o.sill < before <= o.head]
+    return [
+        _level(outer, wall, number + more, before, after, low, high)
+        for more, (low, high) in enumerate(_runs(*along, cuts))
+    ]
 
 
 def _outer(wall: Wall, layout: Layout) -> list[Member]:

@@ -40,7 +40,7 @@ def courses_of(plan: Plan, standing: Standing, columns: tuple[Column, ...]) -> C
             return (), [], [Fault("no-level-seam", "/sheathing/sheet/length", values)]
         seam, blocks = found
         courses.append(Row(bottom, seam))
-        blocking += [cut for block in blocks if (cut := _under_plates(wall, block, seam)) is not None]
+        blocking += [cut for block in blocks if (cut := under_plates(wall, block, seam)) is not None]
         bottom = seam + gap
         columns = tuple(waiting)
     courses.append(Row(bottom, max(tops.values())))
@@ -79,7 +79,7 @@ def cells(wall: Wall, column: Column, courses: tuple[Row, ...]) -> list[Row]:
     return found
 
 
-def _under_plates(wall: Wall, block: Part, seam: int) -> Part | None:
+def under_plates(wall: Wall, block: Part, seam: int) -> Part | None:
     """A block cut to the slope; where the plates themselves carry the seam it stops, no thinner than it must be."""
     under = soffit(wall)
     low = min(seam - LEAST_BEARING, block.y + LEAST_BEARING)

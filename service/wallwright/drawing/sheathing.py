@@ -139,9 +139,14 @@ def _inside(loops: tuple[tuple[Point, ...], ...], left: int, right: int, y: int)
 def _dimensions(view: View, skin: Skin, units: Units) -> Shapes:
     wall = skin.wall
     foot = view.y(wall.face_bottom)
-    seams = sorted({(seam.before, seam.after) for seam in skin.seams if seam.direction == "upright"})
+    levels = sorted({(seam.before, seam.after) for seam in skin.seams if seam.direction == "level"})
+    lying = wall.sheathing.direction == "lying"
+    # Courses of lying sheets have joints of their own: those of the lowest stand under the wall.
+    below = levels[0][0] if lying and levels else wall.face_bottom + (1 << 62)
+    upright_seams = [seam for seam in skin.seams if seam.direction == "upright" and seam.start < below]
+    seams = sorted({(seam.before, seam.after) for seam in upright_seams})
     # Each text is the width to cut, from where its sheet starts past the gap; the ticks stand at the sheets' right edges.
-    end = max(x for piece in skin.pieces for x, _ in piece.outline)
+    end = max(x for piece in skin.pieces for x, y in piece.outline if y <= below)
     starts: list[int] = [wall.face_left, *(after for _, after in seams)]
     ends: list[int] = [*(before for before, _ in seams), end]
     widths = [tape_text(right - left, units) for left, right in zip(starts, ends, strict=True)]
@@ -155,7 +160,13 @@ def _dimensions(view: View, skin: Skin, units: Units) -> Shapes:
     shapes += string(view, [0, wall.length], foot + 32, [f"plate {tape_text(wall.length, units)}"])
     left = view.x(min(0, wall.face_left))
     own_left, own_right, peak = heights_of(wall)
-    shapes += upright(view, wall.face_bottom, own_left, left - 6, tape_text(own_left - wall.face_bottom, units))
+    whole_at = left - 6
+    if lying and levels:
+        whole_at = left - 11.5
+        feet = [wall.face_bottom, *(after for _, after in levels)]
+        for foot_of, head in zip(feet, [before for before, _ in levels], strict=False):
+            shapes += upright(view, foot_of, head, left - 6, tape_text(head - foot_of, units))
+    shapes += upright(view, wall.face_bottom, own_left, whole_at, tape_text(own_left - wall.face_bottom, units))
     if wall.sheathing.under_sheet:
         right = view.x(max(wall.length, wall.face_right)) + 8
         shapes += upright(view, wall.face_bottom, 0, right, tape_text(wall.sheathing.under_sheet, units), or_below=True)

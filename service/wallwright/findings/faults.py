@@ -48,11 +48,12 @@ FAULTS: Final[dict[str, FaultKind]] = {
         "The wall rises past the greatest height that is framed.",
         "Lower the wall, or take a flatter slope.",
     ),
-    "lying-sheets": FaultKind(
-        "Lying sheets are not laid out; give direction upright.",
-        "Lying sheets",
-        "Sheets are laid out upright by this version.",
-        "Give `sheathing.direction` as `upright`.",
+    "no-lying-seam": FaultKind(
+        "Between two courses of lying sheets no seam at {given} or lower finds timber behind it all along the wall. Give "
+        "direction upright, or move the openings' heads and sills.",
+        "No level seam for lying sheets",
+        "Level edges of sheets lie on blocking, plates, headers or sills, and stand clear of the floor.",
+        "Give `sheathing.direction` as `upright`, wider sheets, or less under-sheet.",
     ),
     "wall-too-short": FaultKind(
         "The wall is {given} long; its end posts alone take {least}. Make it at least that long, or choose single posts.",

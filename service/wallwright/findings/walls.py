@@ -99,6 +99,22 @@ WALL_KINDS: Final[dict[str, Kind]] = {
         "Take a longer sheet, lower the wall, or let the sheets hang less below the plate.",
         COMMON_PRACTICE,
     ),
+    "top-course-a-strip": Kind(
+        "note",
+        "The top course of sheets is a strip {strip} high. A wall or an under-sheet lower by {lower} would save it.",
+        "Top course a strip",
+        "Whole courses of lying sheets miss the top of the face by little, so that one more course is cut.",
+        "Lower the wall, or let the sheets hang less below the plate.",
+        COMMON_PRACTICE,
+    ),
+    "joints-not-staggered": Kind(
+        "note",
+        "Joints of lying sheets nearer than a bay to a joint in the course below: {count}.",
+        "Joints not staggered",
+        "Joints of one course stand at least one bay from those of the next, so that no line of joints runs through.",
+        "Change the sheet's length or the spacing, or accept the joints as shown.",
+        COMMON_PRACTICE,
+    ),
     "sheets-sized-for-spacing-save": Kind(
         "note",
         "Sheets sized for spacing would save, in added studs: {studs}; in rips: {rips}.",

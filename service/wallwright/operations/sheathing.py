@@ -66,7 +66,9 @@ def sheathing_answer(found: Skin, units: Units) -> wire.SheathingAnswer:
             )  # fmt: skip
             for s in found.seams
         ],
-        sheets=[wire.SheetUse(use.id, n(use.width), n(use.length), list(use.pieces)) for use in found.sheets],
+        sheets=[
+            wire.SheetUse(use.id, n(use.width), n(use.length), list(use.pieces), use.direction) for use in found.sheets
+        ],
         offcuts=[
             wire.Offcut(
                 cut.sheet,

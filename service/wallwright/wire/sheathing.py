@@ -11,7 +11,7 @@ from wallwright.wire.wall import Wall
 
 
 class CutLine(Answer, frozen=True):
-    """A saw line on the sheet, from the sheet's own lower left corner, face side up."""
+    """A saw line on the sheet, from the sheet's own lower left corner, face side out."""
 
     start: PointPair
     end: PointPair
@@ -51,6 +51,13 @@ class SheetUse(Answer, frozen=True):
     width: Number
     length: Number
     pieces: list[str]
+    direction: Annotated[
+        str,
+        Meta(
+            description="`upright` or `lying`: how it hangs. `on_sheet` and the cut lines are read from its lower left "
+            "corner as it hangs, so that their first number runs along the width of an upright sheet, the length of a lying one."
+        ),
+    ]
 
 
 class Offcut(Answer, frozen=True):

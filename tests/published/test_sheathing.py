@@ -1,0 +1,118 @@
+"""Checks of how a face is covered, beside published take-offs and rules of the trade.
+
+Sources: a construction management course's worked take-off of a 30 x 45 ft building (panels rounded up wall by wall);
+a hobby builder's published storage shed (panels past the frame at the corners); a textbook on estimating, wood chapter
+(small openings are not deducted); SDPWS 4.3.7.1, sheets' edges on framing or blocking (from memory).
+"""
+
+import itertools
+
+import pytest
+from tests.published.plain import Sheet, feet, mm, opening, plain_wall
+
+from wallwright.domain.framed import framed, sheathing, skinned
+from wallwright.domain.skin import Seam, Skin
+from wallwright.domain.wall import End, Sheathing
+from wallwright.lengths import INCH, inches
+
+BEARS = inches("3/8")
+"""Least timber behind a sheet's edge: common practice, no source."""
+
+
+def lying(sheet: Sheet | None = None, gap: int = inches("1/8")) -> Sheathing:
+    return Sheathing(sheet or Sheet(), "lying", gap)
+
+
+def joints(skin: Skin) -> list[Seam]:
+    return [seam for seam in skin.seams if seam.direction == "upright"]
+
+
+def levels(skin: Skin) -> list[Seam]:
+    return [seam for seam in skin.seams if seam.direction == "level"]
+
+
+@pytest.mark.parametrize(("length", "panels"), [(45, 12), (30, 8)])
+def test_panels_are_rounded_up_wall_by_wall(length: int, panels: int) -> None:
+    # 45 / 4 = 11-1/4 and 30 / 4 = 7-1/2 panels: 12 and 8; two of each make 40, where a pooled sum would give 38.
+    skin = sheathing(plain_wall(feet(length), height=feet(8), sheathing=Sheathing(gap=0)))
+    assert len(skin.sheets) == panels
+
+
+@pytest.mark.parametrize(("length", "panels"), [(45, 12), (30, 8)])
+def test_gaps_of_1_8_do_not_change_the_published_count(length: int, panels: int) -> None:
+    # The gaps only make each sheet cover more: 11 seams of 1/8 in on 45 ft take 1-3/8 in off the last sheet.
+    skin = sheathing(plain_wall(feet(length), height=feet(8), sheathing=Sheathing()))
+    assert len(skin.sheets) == panels
+
+
+def test_panels_run_past_the_frame_to_cover_the_butt_walls() -> None:
+    # The shed's long walls: panels run 3-1/2 in past each end, so the run is the wall and 7 in.
+    ends = {"left": End(sheathing_lap=inches("3 1/2")), "right": End(sheathing_lap=inches("3 1/2"))}
+    skin = sheathing(plain_wall(feet(12), height=feet(8), sheathing=Sheathing(gap=0), **ends))
+    xs = [x for piece in skin.pieces for x, _ in piece.outline]
+    assert max(xs) - min(xs) == feet(12) + 7 * INCH
+
+
+def test_small_openings_are_not_deducted() -> None:
+    # The textbook's rule: what is cut out for a small opening is waste, so the sheets stay as many.
+    plain = sheathing(plain_wall(feet(16), height=feet(8), sheathing=Sheathing(gap=0)))
+    holed = sheathing(
+        plain_wall(feet(16), height=feet(8), sheathing=Sheathing(gap=0), openings=(opening("60", "24", "24", "36"),))
+    )
+    assert len(plain.sheets) == len(holed.sheets) == 4
+
+
+def test_the_sheet_covers_the_floors_edge_too() -> None:
+    # The textbook's rule: a panel's height must also cover the floor's edge. 89 + 6-1/4 = 95-1/4: one sheet of 96.
+    covered = sheathing(plain_wall(feet(12), height=89 * INCH, sheathing=Sheathing(under_sheet=inches("6 1/4"))))
+    assert not levels(covered)
+    assert min(y for piece in covered.pieces for _, y in piece.outline) == -inches("6 1/4")
+    # A wall of 97-1/8 with it is 103-3/8 high: a strip is added.
+    tall = sheathing(plain_wall(feet(12), sheathing=Sheathing(under_sheet=inches("6 1/4"))))
+    assert levels(tall)
+
+
+def test_lying_sheets_of_an_8_ft_wall_lie_in_two_courses_on_blocking() -> None:
+    # Two courses of 4 ft less the gap: 96 = 48 + 1/8 + 47-7/8. A 12 ft course takes a sheet and a half: 2 + 2 sheets.
+    done = framed(plain_wall(feet(12), height=feet(8), sheathing=lying()))
+    skin = skinned(done)
+    (seam,) = levels(skin)
+    assert (seam.before, seam.after) == (48 * INCH, inches("48 1/8"))
+    assert min(seam.bearing_before, seam.bearing_after) >= BEARS
+    assert len(skin.sheets) == 4
+    assert skin.blocking
+    assert all(block in done.layout.members for block in skin.blocking)
+
+
+@pytest.mark.parametrize("spacing", [16, 24])
+def test_joints_of_lying_sheets_are_staggered_and_stand_on_studs(spacing: int) -> None:
+    # Common practice, no source: joints of neighbouring courses stand on other studs, two bays apart where it can be.
+    done = framed(plain_wall(feet(24), spacing * INCH, height=feet(8), sheathing=lying()))
+    skin = skinned(done)
+    (level,) = {seam.before for seam in levels(skin)}
+    lower = [seam.before for seam in joints(skin) if seam.end <= level]
+    upper = [seam.before for seam in joints(skin) if seam.start >= level]
+    assert lower
+    assert upper
+    drift = inches("3/4")
+    assert all(abs(a - b) >= 2 * spacing * INCH - drift for a, b in itertools.product(lower, upper))
+    studs = {m.id for m in done.layout.members if m.role == "field-stud"}
+    assert all(set(seam.members) <= studs for seam in joints(skin))
+    assert "joints-not-staggered" not in {finding.code for finding in skin.findings}
+
+
+def test_a_low_top_course_is_made_12_in_by_lowering_the_seam_below_it() -> None:
+    # 97-1/8 = 48 + 1/8 + 48 + 1/8 + 7/8: three courses, the last of 12 in.
+    skin = sheathing(plain_wall(feet(8), sheathing=lying()))
+    assert sorted(seam.before for seam in levels(skin)) == [48 * INCH, inches("97 1/8") - 12 * INCH - inches("1/8")]
+    (finding,) = [f for f in skin.findings if f.code == "top-course-a-strip"]
+    # Two courses and their gap cover 96-1/8: the wall is an inch too high.
+    assert dict(finding.values)["lower"] == INCH
+
+
+def test_metric_sheets_lie_in_courses_of_1200() -> None:
+    # 2400 = 1200 + 1197 and a gap of 3; 3600 takes one and a half sheets of 2400.
+    sheet = Sheet(mm(1200), mm(2400), mm(11))
+    skin = sheathing(plain_wall(mm(3600), mm(400), mm(2400), sheathing=lying(sheet, mm(3))))
+    assert {seam.before for seam in levels(skin)} == {mm(1200)}
+    assert len(skin.sheets) == 4
