@@ -1,5 +1,7 @@
 """A wall seen in a mirror, written out here so that the service's own mirror is not its own judge."""
 
+from msgspec.structs import replace
+
 from wallwright.domain.wall import Floor, Opening, Partition, Run, Tape, Top, Wall
 
 
@@ -19,15 +21,20 @@ def mirrored(wall: Wall) -> Wall:
     runs = tuple(
         Run(r.cut, r.size, r.y, _turned(r.right, wall.length), _turned(r.left, wall.length), r.edge) for r in wall.runs
     )
+    start = {"left": "right", "right": "left", None: None}[wall.sheathing.start]
+    sheathing = replace(wall.sheathing, start=start)
     changed = {
         "runs": runs,
         "partitions": inside,
+        
         "left": wall.right,
         "right": wall.left,
         "openings": turned,
         "tape": tape,
         "top": top,
         "floor": floor,
+    ,
+        "sheathing": sheathing,
     }
     return Wall(**{**fields, **changed})
 

@@ -116,3 +116,22 @@ def test_metric_sheets_lie_in_courses_of_1200() -> None:
     skin = sheathing(plain_wall(mm(3600), mm(400), mm(2400), sheathing=lying(sheet, mm(3))))
     assert {seam.before for seam in levels(skin)} == {mm(1200)}
     assert len(skin.sheets) == 4
+
+
+def test_the_caller_chooses_the_end_at_which_the_sheets_begin() -> None:
+    # 112 in: a full sheet from the right ends at 64, on the fourth stud from the left; the rest is at the left.
+    wall = plain_wall(112 * INCH, height=feet(8), sheathing=Sheathing(gap=0, start="right"))
+    edges = sorted((min(x for x, _ in p.outline), max(x for x, _ in p.outline)) for p in sheathing(wall).pieces)
+    assert edges[-1] == (64 * INCH, 112 * INCH)
+    assert edges[0] == (0, 16 * INCH)
+
+
+def test_what_the_other_start_would_have_cost_is_told() -> None:
+    # Studs on a grid from the left, 24 in apart: sheets that begin at the right of 10 ft 6 in of wall find none of them.
+    wall = plain_wall(feet(10) + 6 * INCH, 24 * INCH, height=feet(8), sheathing=Sheathing(gap=0, start="right"))
+    (finding,) = [f for f in sheathing(wall).findings if f.code == "other-start-compared"]
+    told = dict(finding.values)
+    assert (told["end"], told["sheets"], told["own_sheets"]) == ("left", "3", "3")
+    left = sheathing(plain_wall(feet(10) + 6 * INCH, 24 * INCH, height=feet(8), sheathing=Sheathing(gap=0)))
+    assert told["studs"] == str(sum(m.role == "seam-stud" for m in framed(left.wall).layout.members))
+    assert told["own_studs"] == str(sum(m.role == "seam-stud" for m in framed(wall).layout.members))

@@ -98,7 +98,8 @@ def gaps(draw: st.DrawFn, scale: Scale) -> int:
 def sheathings(draw: st.DrawFn, scale: Scale, sheet: Sheet, under: int) -> Sheathing:
     """How a wall is skinned with a sheet."""
     direction = draw(st.sampled_from(("upright", "upright", "lying")))
-    return Sheathing(sheet, direction, draw(gaps(scale)), under)
+    start = draw(st.sampled_from((None, None, "left", "right")))
+    return Sheathing(sheet, direction, draw(gaps(scale)), under, start)
 
 
 @st.composite

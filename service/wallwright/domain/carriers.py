@@ -8,9 +8,8 @@ from bisect import bisect_left
 
 import msgspec
 
-from wallwright.domain.openings import Plan
 from wallwright.domain.parts import Part, stud
-from wallwright.domain.wall import Opening
+from wallwright.domain.wall import Opening, Wall
 from wallwright.lengths import inches
 
 BEARING = inches("5/8")
@@ -32,13 +31,13 @@ class Storey(msgspec.Struct, frozen=True, gc=False):
 class Carriers:
     """The parts of one frame that reach its outer face, ready to be asked about one seam after another."""
 
-    def __init__(self, plan: Plan, parts: list[Part], course: Span | None = None) -> None:
-        """``course`` bounds the heights in which seams need carriers: those of one course of lying sheets."""
-        self.wall = plan.wall
-        low, high = plan.wall.stud_bottom, plan.wall.stud_top
+    def __init__(self, wall: Wall, in_bay: tuple[Opening, ...], parts: list[Part], course: Span | None = None) -> None:
+        """``in_bay`` are the openings within one bay, ``course`` bounds the heights in which seams need carriers: those of one course of lying sheets."""
+        self.wall = wall
+        low, high = wall.stud_bottom, wall.stud_top
         self.heights = (low, high) if course is None else (max(low, course[0]), min(high, course[1]))
-        self.voids: list[Opening] = [framed.opening for framed in plan.framed] + list(plan.in_bay)
-        self.in_bay = plan.in_bay
+        self.voids = wall.openings
+        self.in_bay = in_bay
         self.frame = parts
         solid = [part for part in parts if part.z == 0 and not part.role.endswith("plate")]
         self.uprights = sorted((part for part in solid if part.upright), key=lambda part: part.x)

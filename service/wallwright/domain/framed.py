@@ -7,11 +7,10 @@ import msgspec
 from msgspec.structs import replace
 
 from wallwright.domain.bays import bay_blocks
-from wallwright.domain.carriers import Carriers
 from wallwright.domain.checks import check
 from wallwright.domain.full_height import stiffened
 from wallwright.domain.layout import lay_out
-from wallwright.domain.lying import Course, course_blocks, lay_courses, lying_rows
+from wallwright.domain.lying import Course, course_blocks
 from wallwright.domain.members import Layout
 from wallwright.domain.mirror import mirrored_opening, mirrored_part, mirrored_wall
 from wallwright.domain.offers import with_offers
@@ -21,13 +20,15 @@ from wallwright.domain.parts import Part
 from wallwright.domain.plates import in_pieces
 from wallwright.domain.raising.raised import Raised, raised
 from wallwright.domain.rows import Row
-from wallwright.domain.seams import Columns, columns, upright_stretch
+from wallwright.domain.seams import Columns
 from wallwright.domain.sheathing import lying_skin, skin
 from wallwright.domain.skin import Skin
 from wallwright.domain.skin_notes import Saved
 from wallwright.domain.slope_rows import courses_of
-from wallwright.domain.sloped import Standing, above_slope, cut_to_top, frame, standing
-from wallwright.domain.wall import Wall
+from wallwright.domain.sloped import above_slope, cut_to_top, frame, standing
+from wallwright.domain.starts import Laid
+from wallwright.domain.starts import laid as laid_on
+from wallwright.domain.wall import Side, Wall
 from wallwright.findings import Fault, Offer, PlanRefused, Value
 
 
@@ -95,9 +96,19 @@ def skinned(done: Framed) -> Skin:
     laid = done.columns
     if laid is None:
         raise ValueError("a wall that is framed has its sheets laid")
+    other = _begun_otherwise(done)
     if done.lying:
-        return lying_skin(done.wall, laid, done.lying, done.layout, _saved(done))
-    return skin(done.wall, laid, done.courses, done.layout, _saved(done))
+        return lying_skin(done.wall, laid, done.lying, done.layout, _saved(done), other)
+    return skin(done.wall, laid, done.courses, done.layout, _saved(done), other)
+
+
+def _begun_otherwise(done: Framed) -> Laid | None:
+    """The sheets as they would lie if they began at the other end; None where each course is one sheet."""
+    plan, laid = done.plan, done.columns
+    if laid is None or (len(laid.columns) == 1 and not done.lying):
+        return None
+    end: Side = "left" if plan.wall.sheets_from == "right" else "right"
+    return laid_on(plan, standing(plan, frame(plan)), end)
 
 
 def _saved(done: Framed) -> Saved | None:
@@ -107,21 +118,10 @@ def _saved(done: Framed) -> Saved | None:
         return None
     sheet = replace(wall.sheathing.sheet, sized_for_spacing=True)
     plan = replace(done.plan, wall=replace(wall, sheathing=replace(wall.sheathing, sheet=sheet)))
-    sized, *_ = _laid(plan, standing(plan, frame(plan)))
+    sized = laid_on(plan, standing(plan, frame(plan))).columns
     if sized is None:
         return None
     return Saved(max(0, len(laid.studs) - len(sized.studs)), max(0, laid.rips - sized.rips))
-
-
-def _laid(plan: Plan, level: Standing) -> tuple[Columns | None, tuple[Course, ...], list[Fault]]:
-    """The sheets along a frame, with the courses of lying ones; faults where those find no level seam."""
-    if plan.wall.sheathing.direction == "upright":
-        return columns(upright_stretch(level.plan.wall), Carriers(level.plan, level.parts)), (), []
-    rows, faults = lying_rows(plan, level)
-    if faults:
-        return None, (), faults
-    courses, laid = lay_courses(plan, level, rows)
-    return laid, courses, []
 
 
 def _frame(wall: Wall) -> _Frame:
@@ -138,7 +138,8 @@ def _frame(wall: Wall) -> _Frame:
             return _Frame(plan, faults=faults)
         plan = stiffened(plan)
         parts = frame(plan)
-        laid, lying, faults = _laid(plan, standing(plan, parts))
+        sheets = laid_on(plan, standing(plan, parts))
+        laid, lying, faults = sheets.columns, sheets.courses, list(sheets.faults)
         if laid is not None:
             parts += cut_to_top(plan, _distinct(laid.studs))
         level = standing(plan, parts)

@@ -11,7 +11,7 @@ from wallwright.domain.seams import SCRAP, Column, Columns, Stretch, columns
 from wallwright.domain.slope_rows import under_plates
 from wallwright.domain.sloped import Standing
 from wallwright.domain.slopes import top_edge
-from wallwright.domain.wall import Wall
+from wallwright.domain.wall import Opening, Wall
 from wallwright.findings import Fault
 
 
@@ -56,16 +56,20 @@ def _no_seam(highest: int) -> Fault:
     return Fault("no-lying-seam", "/sheathing/direction", (("given", highest),))
 
 
-def lay_courses(plan: Plan, level: Standing, rows: tuple[Row, ...]) -> tuple[tuple[Course, ...], Columns]:
-    """The sheets of each course, and what the choice costs over all of them.
+def lay_courses(
+    wall: Wall, level: Wall, in_bay: tuple[Opening, ...], frame: list[Part], rows: tuple[Row, ...]
+) -> tuple[tuple[Course, ...], Columns]:
+    """The sheets of each course, begun at the left, and what the choice costs over all of them.
+
+    ``level`` is the wall as its ``frame`` stands: with a level top; ``in_bay`` are the openings within one bay.
 
     Each course is laid by the rules for upright sheets, its joints kept away from those of the course below.
     """
-    parts, courses, laid = list(level.parts), list[Course](), list[Columns]()
+    parts, courses, laid = list(frame), list[Course](), list[Columns]()
     below: tuple[int, ...] = ()
     for row in rows:
-        stretch = _stretch(plan.wall, level.plan.wall, row, below)
-        one = columns(stretch, Carriers(level.plan, parts, (row.bottom, row.top)))
+        stretch = _stretch(wall, level, row, below)
+        one = columns(stretch, Carriers(level, in_bay, parts, (row.bottom, row.top)))
         parts += dict.fromkeys(one.studs)
         courses.append(Course(row, one.columns))
         laid.append(one)

@@ -26,6 +26,7 @@ def mirrored_wall(wall: Wall) -> Wall:
             up=_OTHER[wall.top.up],
             ridge=None if wall.top.ridge is None else wall.length - wall.top.ridge,
         ),
+        sheathing=replace(wall.sheathing, start=None if wall.sheathing.start is None else _OTHER[wall.sheathing.start]),
         openings=tuple(mirrored_opening(opening, wall.length) for opening in reversed(wall.openings)),
         partitions=tuple(mirrored_partition(partition, wall.length) for partition in reversed(wall.partitions)),
         runs=tuple(mirrored_run(run, wall.length) for run in wall.runs),

@@ -10,10 +10,11 @@ from wallwright.domain.outlines import Rect, remainder
 from wallwright.domain.rows import Row
 from wallwright.domain.seams import Column, Columns
 from wallwright.domain.skin import Line, Offcut, Outline, Piece, Seam, SheetUse, Skin
-from wallwright.domain.skin_notes import Saved, lying_findings, skin_findings
+from wallwright.domain.skin_notes import Cost, Saved, lying_findings, skin_findings
 from wallwright.domain.skin_seams import lying_seams, seams
 from wallwright.domain.slope_rows import cells
 from wallwright.domain.slopes import clipped, top_edge
+from wallwright.domain.starts import Laid
 from wallwright.domain.wall import Wall
 from wallwright.findings import Finding
 
@@ -27,14 +28,34 @@ class _Cut(msgspec.Struct, frozen=True, gc=False):
     y: int
 
 
-def skin(wall: Wall, laid: Columns, courses: tuple[Row, ...], layout: Layout, saved: Saved | None) -> Skin:
+def skin(
+    wall: Wall, laid: Columns, courses: tuple[Row, ...], layout: Layout, saved: Saved | None, other: Laid | None = None
+) -> Skin:
     """The skin of a level wall from its columns and courses of sheets.
 
-    ``laid`` runs from the tape's end; what comes back is as seen from outside, left to right.
+    ``laid`` runs from the tape's end; what comes back is as seen from outside, left to right. ``other`` is how
+    the sheets would lie if they began at the other end.
     """
     columns = _as_seen(wall, laid.columns)
+    cuts = _on_sheets(wall, _upright_bands(wall, columns, courses))
+    pieces = _pieces(wall, cuts)
+    costs = None
+    if other is not None and other.columns is not None:
+        theirs = _on_sheets(wall, _upright_bands(wall, _as_seen(wall, other.columns.columns), courses))
+        costs = _cost(cuts, laid), _cost(theirs, other.columns)
+    findings = skin_findings(wall, columns, courses, pieces, laid, saved, costs)
+    return _skin(wall, cuts, pieces, seams(wall, columns, courses, layout), layout, findings)
+
+
+def _cost(cuts: list[_Cut], laid: Columns) -> Cost:
+    sheets = len({cut.sheet for cut in cuts})
+    return Cost(sheets, laid.slivers + laid.legs, len(set(laid.studs)))
+
+
+def _upright_bands(wall: Wall, columns: tuple[Column, ...], courses: tuple[Row, ...]) -> list[list[Rect]]:
+    """The rectangles of upright sheets, course by course."""
     stacks = [cells(wall, column, courses) for column in columns]
-    bands = [
+    return [
         [
             Rect(column.left, own[number].bottom, column.right, own[number].top)
             for column, own in zip(columns, stacks, strict=True)
@@ -42,27 +63,37 @@ def skin(wall: Wall, laid: Columns, courses: tuple[Row, ...], layout: Layout, sa
         ]
         for number in range(len(courses))
     ]
-    cuts = _on_sheets(wall, bands)
+
+
+def lying_skin(
+    wall: Wall, laid: Columns, courses: tuple[Course, ...], layout: Layout, saved: Saved | None, other: Laid | None
+) -> Skin:
+    """The skin of a wall from its courses of lying sheets; ``courses`` run from the tape's end, as ``other`` does."""
+    seen = _courses_seen(wall, courses)
+    cuts = _on_sheets(wall, _lying_bands(wall, seen))
     pieces = _pieces(wall, cuts)
-    findings = skin_findings(wall, columns, courses, pieces, laid, saved)
-    return _skin(wall, cuts, pieces, seams(wall, columns, courses, layout), layout, findings)
+    costs = None
+    if other is not None and other.columns is not None:
+        theirs = _on_sheets(wall, _lying_bands(wall, _courses_seen(wall, other.courses)))
+        costs = _cost(cuts, laid), _cost(theirs, other.columns)
+    findings = lying_findings(wall, seen, pieces, laid, saved, costs)
+    return _skin(wall, cuts, pieces, lying_seams(wall, seen, layout), layout, findings)
 
 
-def lying_skin(wall: Wall, laid: Columns, courses: tuple[Course, ...], layout: Layout, saved: Saved | None) -> Skin:
-    """The skin of a wall from its courses of lying sheets; ``courses`` run from the tape's end."""
-    seen = tuple(replace(course, columns=_as_seen(wall, course.columns)) for course in courses)
+def _courses_seen(wall: Wall, courses: tuple[Course, ...]) -> tuple[Course, ...]:
+    return tuple(replace(course, columns=_as_seen(wall, course.columns)) for course in courses)
+
+
+def _lying_bands(wall: Wall, courses: tuple[Course, ...]) -> list[list[Rect]]:
+    """The rectangles of lying sheets, course by course."""
     edge = top_edge(wall)
-    bands = [
+    return [
         [
             Rect(c.left, course.row.bottom, c.right, min(course.row.top, edge.most(c.left, c.right)))
             for c in course.columns
         ]
-        for course in seen
+        for course in courses
     ]
-    cuts = _on_sheets(wall, bands)
-    pieces = _pieces(wall, cuts)
-    findings = lying_findings(wall, seen, pieces, laid, saved)
-    return _skin(wall, cuts, pieces, lying_seams(wall, seen, layout), layout, findings)
 
 
 def _pieces(wall: Wall, cuts: list[_Cut]) -> tuple[Piece, ...]:
@@ -111,7 +142,7 @@ def _on_sheets(wall: Wall, bands: list[list[Rect]]) -> list[_Cut]:
     """Each rectangle of the face on a sheet: one sheet for each in a tall course, low ones stacked on one sheet.
 
     Under a slope the rectangle is as high as its column at its highest; the slope is cut from it.
-    A piece keeps the sheet's own corner at its foot, on the side where the tape starts.
+    A piece keeps the sheet's own corner at its foot, on the side where the sheets begin.
     """
     wide, high = _sheet_size(wall)
     kerf = defaults.KERF
@@ -124,7 +155,7 @@ def _on_sheets(wall: Wall, bands: list[list[Rect]]) -> list[_Cut]:
             if stacked + height > high:
                 sheets += 1
                 stacked = 0
-            x = 0 if wall.tape.start == "left" else wide - (face.right - face.left)
+            x = 0 if wall.sheets_from == "left" else wide - (face.right - face.left)
             cuts.append(_Cut(face, sheets, x, stacked))
             stacked += height + kerf
     return cuts
@@ -175,7 +206,7 @@ def _offcuts(wall: Wall, cuts: list[_Cut]) -> tuple[Offcut, ...]:
         own = [cut for cut in cuts if cut.sheet == number]
         width = max(cut.face.right - cut.face.left for cut in own)
         top = max(cut.y + cut.face.top - cut.face.bottom for cut in own)
-        from_left = wall.tape.start == "left"
+        from_left = wall.sheets_from == "left"
         if wide - width > kerf:
             beside = wide - width - kerf
             found.append(Offcut(f"sheet-{number}", width + kerf if from_left else 0, 0, beside, long))

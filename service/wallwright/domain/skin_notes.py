@@ -27,20 +27,33 @@ class Saved(msgspec.Struct, frozen=True, gc=False):
     rips: int
 
 
+class Cost(msgspec.Struct, frozen=True, gc=False):
+    """What sheets laid from one end come to: sheets, pieces and legs under `SLIVER`, added studs."""
+
+    sheets: int
+    narrow: int
+    studs: int
+
+
+Costs = tuple[Cost, Cost] | None
+"""As laid, and begun at the other end."""
+
+
 def skin_findings(
     wall: Wall, columns: tuple[Column, ...], courses: tuple[Row, ...], pieces: tuple[Piece, ...], laid: Columns,
-    saved: Saved | None,
+    saved: Saved | None, costs: Costs = None,
 ) -> tuple[Finding, ...]:  # fmt: skip
     """The findings of a wall skinned with upright sheets."""
-    saving = [*_strip(wall, courses), *_whole_sheets(wall, columns)]
+    saving = [*_other_start(wall, costs), *_strip(wall, courses), *_whole_sheets(wall, columns)]
     return _findings(wall, pieces, laid, saved, saving)
 
 
 def lying_findings(
-    wall: Wall, courses: tuple[Course, ...], pieces: tuple[Piece, ...], laid: Columns, saved: Saved | None
-) -> tuple[Finding, ...]:
+    wall: Wall, courses: tuple[Course, ...], pieces: tuple[Piece, ...], laid: Columns, saved: Saved | None,
+    costs: Costs = None,
+) -> tuple[Finding, ...]:  # fmt: skip
     """The findings of a wall skinned with lying sheets."""
-    saving = _low_course(wall, courses)
+    saving = [*_other_start(wall, costs), *_low_course(wall, courses)]
     if laid.close:
         saving.append(Finding("joints-not-staggered", "/sheathing/direction", (("count", str(laid.close)),)))
     return _findings(wall, pieces, laid, saved, saving)
@@ -74,6 +87,19 @@ def _findings(
     found.append(Finding("two-people", ""))
     found.append(Finding("not-checked", ""))
     return tuple(found)
+
+
+def _other_start(wall: Wall, costs: Costs) -> list[Finding]:
+    """What the sheets would come to if they began at the other end; told where that differs, or an end was asked for."""
+    if costs is None or (wall.sheathing.start is None and costs[0] == costs[1]):
+        return []
+    own, other = costs
+    values: Values = (
+        ("end", "right" if wall.sheets_from == "left" else "left"), ("least", SLIVER),
+        ("sheets", str(other.sheets)), ("narrow", str(other.narrow)), ("studs", str(other.studs)),
+        ("own_sheets", str(own.sheets)), ("own_narrow", str(own.narrow)), ("own_studs", str(own.studs)),
+    )  # fmt: skip
+    return [Finding("other-start-compared", "/sheathing", values)]
 
 
 def _low_course(wall: Wall, courses: tuple[Course, ...]) -> list[Finding]:
@@ -116,7 +142,7 @@ def _whole_sheets(wall: Wall, columns: tuple[Column, ...]) -> list[Finding]:
     face = wall.face_right - wall.face_left
     count = max(1, (2 * (face + gap) + module) // (2 * module))
     change = count * module - gap - face
-    last = columns[-1] if wall.tape.start == "left" else columns[0]
+    last = columns[-1] if wall.sheets_from == "left" else columns[0]
     # Full-size sheets whose gaps drift, or sized ones that stop a gap short, come out whole as they stand.
     if abs(change) <= count * gap or abs(change) > SMALL_CHANGE:
         return []

@@ -152,6 +152,8 @@ class Sheathing(msgspec.Struct, frozen=True, gc=False):
     direction: Literal["upright", "lying"] = "upright"
     gap: int = defaults.SHEET_GAP
     under_sheet: int = 0
+    start: Side | None = None
+    """The end at which the sheets begin; None is the end that the tape starts from."""
 
 
 class Carries(msgspec.Struct, frozen=True, gc=False):
@@ -230,6 +232,11 @@ class Wall(msgspec.Struct, frozen=True, kw_only=True):
     def reading(self, at: int) -> int:
         """What the tape shows at x, hooked at tape zero and run along the wall."""
         return at - self.tape_zero if self.tape.start == "left" else self.tape_zero - at
+
+    @property
+    def sheets_from(self) -> Side:
+        """The end at which the sheets begin."""
+        return self.sheathing.start or self.tape.start
 
     @property
     def face_left(self) -> int:

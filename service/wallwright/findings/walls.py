@@ -99,6 +99,15 @@ WALL_KINDS: Final[dict[str, Kind]] = {
         "Take a longer sheet, lower the wall, or let the sheets hang less below the plate.",
         COMMON_PRACTICE,
     ),
+    "other-start-compared": Kind(
+        "note",
+        "Begun at the {end} end the sheets would come to: sheets {sheets}, pieces and legs under {least} {narrow}, added "
+        "studs {studs}. As they lie: sheets {own_sheets}, pieces and legs {own_narrow}, added studs {own_studs}.",
+        "The other end as the start",
+        "Sheets begin at the end that was asked for, else at the end that the tape starts from.",
+        "Give `sheathing.start` where the other end serves better.",
+        OWN_RULE,
+    ),
     "top-course-a-strip": Kind(
         "note",
         "The top course of sheets is a strip {strip} high. A wall or an under-sheet lower by {lower} would save it.",

@@ -73,6 +73,7 @@ def wire_common(c: Converter, wall: domain.Wall) -> dict[str, Any]:
             direction=sheathing.direction,
             gap=c.extent(sheathing.gap),
             under_sheet=c.extent(sheathing.under_sheet),
+            start=UNSET if sheathing.start is None else sheathing.start,
         ),
         "lining": wall.lining,
         "fastening": wall.fastening,

@@ -105,6 +105,7 @@ def _sheathing(reading: Reading, sheathing: wire.Sheathing | UnsetType, at: str)
         direction=sheathing.direction,
         gap=gap,
         under_sheet=under,
+        start=sheathing.start,
     )
     return domain.Sheathing(**values)  # type: ignore[arg-type]
 

@@ -120,6 +120,7 @@ INPUT_WORDS: Final[dict[str, dict[str, str]]] = {
         "sheet": "The sheet to be had.",
         "direction": f"Which way the sheet's length runs. {_default(defaults.SHEET_DIRECTION)}",
         "gap": f"Left between sheets. {_default(defaults.SHEET_GAP)} {_most(limits.SHEET_GAP_MAX)}",
+        "start": "Left out, the end that the tape starts from.",
         "under_sheet": f"Default 0; in a building on a deck, rim and panel. {_most(limits.UNDER_SHEET_MAX)}",
     },
     "Sheet": {

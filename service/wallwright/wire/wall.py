@@ -219,6 +219,7 @@ class Sheathing(Request, frozen=True):
     under_sheet: Annotated[Extent, Meta(description="How far the sheets hang below the bottom plate.")] | UnsetType = (
         UNSET
     )
+    start: Annotated[Side, Meta(description="The end at which the sheets begin.")] | UnsetType = UNSET
 
 
 class Carries(Request, frozen=True, kw_only=True):
