@@ -18,7 +18,7 @@ MAY_IMPORT = {
 DOMAIN_ORDER = [
     "defaults stock", "wall", "slopes", "members parts", "bevels mirror skin grid sizing", "posts", "opening_faults", "openings", "slope_checks uprights full_height",
     "offers checks sloped carriers bays roofs partitions", "seams rows", "slope_rows", "lying", "starts", "compared plate_joints", "plates plate_notes inside_notes runs", "notes cut_list", "anchors", "anchor_notes",
-    "layout outlines", "skin_notes skin_seams", "sheathing", "raising", "framed building_sizes", "built", "building_notes", "building", "squaring",
+    "layout outlines", "skin_notes skin_seams", "sheathing", "raising", "fasteners", "framed building_sizes", "built", "building_notes", "building", "squaring",
 ]  # fmt: skip
 
 
@@ -29,6 +29,11 @@ SQUARING_ORDER = [
 
 RAISING_ORDER = [
     "weighing statics hands braces", "wind steps", "notes", "raised",
+]  # fmt: skip
+
+
+FASTENERS_ORDER = [
+    "values", "schedule", "site", "panels ends", "faces", "floor sheets holds", "totals notes", "fastened",
 ]  # fmt: skip
 
 
@@ -122,6 +127,11 @@ def test_each_step_of_raising_takes_only_earlier_ones():
     for own, parts, order in steps("raising", RAISING_ORDER):
         assert parts[2] != "raising" or order[parts[3]] < order[own], f"{own} takes {'.'.join(parts)}"
         assert parts[2] not in ("framed", "building", "squaring")
+
+
+def test_each_step_of_fasteners_takes_only_earlier_ones():
+    for own, parts, order in steps("fasteners", FASTENERS_ORDER):
+        assert parts[2] != "fasteners" or order[parts[3]] < order[own], f"{own} takes {'.'.join(parts)}"
 
 
 def test_the_domain_touches_neither_web_nor_files_nor_clock():

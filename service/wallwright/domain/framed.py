@@ -8,6 +8,7 @@ from msgspec.structs import replace
 
 from wallwright.domain.bays import bay_blocks
 from wallwright.domain.checks import check
+from wallwright.domain.fasteners import Fasteners, fasten
 from wallwright.domain.full_height import stiffened
 from wallwright.domain.layout import lay_out
 from wallwright.domain.lying import Course, course_blocks
@@ -109,6 +110,12 @@ def _begun_otherwise(done: Framed) -> Laid | None:
         return None
     end: Side = "left" if plan.wall.sheets_from == "right" else "right"
     return laid_on(plan, standing(plan, frame(plan)), end)
+
+
+def fastened(wall: Wall) -> Fasteners:
+    """The fasteners of a wall. Raises PlanRefused with every fault found."""
+    done = framed(wall)
+    return fasten(done.layout, skinned(done))
 
 
 def _saved(done: Framed) -> Saved | None:

@@ -11,6 +11,7 @@ from typing import Final
 import msgspec
 
 from wallwright.findings.cuts import CUT_KINDS
+from wallwright.findings.fasteners import FASTENER_KINDS
 from wallwright.findings.faults import FAULTS
 from wallwright.findings.inside import INSIDE_KINDS
 from wallwright.findings.kind import FaultKind, Kind
@@ -114,5 +115,5 @@ KINDS: Final[dict[str, Kind]] = {
     **CUT_KINDS,
     **SIZE_KINDS,
     **SQUARING_KINDS, **RAISING_KINDS
-}
+, **FASTENER_KINDS}
 """Every finding's kind by its code."""

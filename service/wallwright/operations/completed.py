@@ -8,6 +8,7 @@ from wallwright.domain import defaults
 from wallwright.domain import wall as domain
 from wallwright.domain.stock import Stock
 from wallwright.operations.converters import CONVERTERS, Converter
+from wallwright.operations.fastening import wire_fastening
 from wallwright.operations.slopes import slope_number
 from wallwright.wire import wall as wire
 
@@ -76,7 +77,7 @@ def wire_common(c: Converter, wall: domain.Wall) -> dict[str, Any]:
             start=UNSET if sheathing.start is None else sheathing.start,
         ),
         "lining": wall.lining,
-        "fastening": wall.fastening,
+        "fastening": wire_fastening(c, wall.fastening),
         "positions": wall.positions,
         "site": _wire_site(wall.site),
         "species": wall.species,

@@ -23,6 +23,16 @@ _WALL: Final[dict[str, Any]] = {
                   "gap": "1/8\"", "under_sheet": "6 1/4\""},
 }  # fmt: skip
 
+_NAILED: Final[dict[str, Any]] = {
+    **_WALL,
+    "ends": {"left": {"post": "single", "sheathing_lap": '4"', "cap_lap": '3 9/16"',
+                      "meets": {"depth": '3 1/2"', "post": "three-stud", "slip_gap": '1/16"'}},
+             "right": {"post": "three-stud"}},
+    "floor": {"kind": "deck", "rim": "5 1/2\"", "panel": "3/4\"", "treated_plate": True},
+    "fastening": {"schedule": "nailed", "framing_nail": "16d box", "spare_percent": 10,
+                  "packs": [{"fastener": "16d box", "count": 350}, {"fastener": "8d common", "count": 530}]},
+}  # fmt: skip
+
 _BUILDING: Final[dict[str, Any]] = {
     "units": "in",
     "name": "pump house",
@@ -96,6 +106,7 @@ EXAMPLES: Final[dict[str, dict[str, Any]]] = {
     "layout": _WALL,
     "sheathing": _WALL,
     "raising": {**_WALL, "hands": 6},
+    "fasteners": _NAILED,
     "building": _BUILDING,
     "squaring-frame": _FRAME,
     "squaring-deck": _DECK,

@@ -7,10 +7,11 @@ import msgspec
 
 from wallwright.domain.building import closed
 from wallwright.lengths import Units
-from wallwright.operations import building, layout, raising, sheathing, squaring
+from wallwright.operations import building, fasteners, layout, raising, sheathing, squaring
 from wallwright.operations.canonical import digest
 from wallwright.operations.walls import to_domain as wall_to_domain
 from wallwright.wire.building import Building, BuildingAnswer
+from wallwright.wire.fasteners import FastenersAnswer
 from wallwright.wire.layout import LayoutAnswer
 from wallwright.wire.raising import RaisingAnswer
 from wallwright.wire.sheathing import SheathingAnswer
@@ -97,6 +98,21 @@ OPERATIONS: Final = (
         raising.table,
         _wall_identity,
         "steps",
+    ),
+    Operation(
+        "fasteners",
+        "/v1/fasteners",
+        "Fasten a wall",
+        "Joints of one wall with their fasteners, counts and totals, with `positions` each fastener's place, and what a "
+        "fastener is said to hold by published formulas. As a drawing: the nailing elevation. Information, not a design; "
+        "local codes and licensed practice come first.",
+        Wall,
+        FastenersAnswer,
+        fasteners.answer,
+        fasteners.drawing,
+        fasteners.table,
+        _wall_identity,
+        "joints and totals",
     ),
     Operation(
         "building",

@@ -8,6 +8,7 @@ from wallwright.domain import defaults
 from wallwright.domain import wall as domain
 from wallwright.domain.stock import NOMINAL
 from wallwright.findings import PlanRefused
+from wallwright.operations.fastening import fastening
 from wallwright.operations.reading import STOCK_LEAST, STOCK_MOST, STUD_LEAST, STUD_MOST, Reading, given
 from wallwright.operations.slopes import slope
 from wallwright.wire import limits
@@ -49,7 +50,7 @@ def common(reading: Reading, request: wire.Common, at: str) -> dict[str, Any]:
         floor=_floor(reading, request.floor, f"{at}/floor"),
         sheathing=_sheathing(reading, request.sheathing, f"{at}/sheathing"),
         lining=request.lining,
-        fastening=request.fastening,
+        fastening=fastening(reading, request.fastening, f"{at}/fastening"),
         positions=request.positions,
         site=_site(request.site),
         species=request.species,

@@ -132,6 +132,27 @@ INPUT_WORDS: Final[dict[str, dict[str, str]]] = {
         "kind": _default(defaults.SHEET_KIND),
         "sized_for_spacing": "Whether it is made a gap narrower and shorter than its module. Default false.",
     },
+    "OwnJoint": {
+        "joint": "One of the list.",
+        "fastener": "A nail by name, or any nail or screw by its sizes.",
+        "count": "Left out, what the schedule says.",
+        "spacing": f"{_range(limits.FASTENER_SPACING_MIN, limits.FASTENER_SPACING_MAX)}",
+    },
+    "FastenerSize": {
+        "kind": "What it is.",
+        "length": f"Under the head. {_range(limits.FASTENER_LENGTH_MIN, limits.FASTENER_LENGTH_MAX)}",
+        "diameter": f"{_range(limits.FASTENER_DIAMETER_MIN, limits.FASTENER_DIAMETER_MAX)}",
+    },
+    "Fastening": {
+        "schedule": _default(defaults.FASTENING),
+        "framing_nail": f"Which of a row's equal choices, where it has this one. {_default(defaults.FRAMING_NAIL)}",
+        "toe_nail": f"The same for toe-nailed joints. {_default(defaults.TOE_NAIL)}",
+        "sheathing_nail": "Default what the published tables ask for the sheets' thickness.",
+        "coating": _default(defaults.COATING),
+        "joints": "Default none.",
+        "packs": "Default none: then weight and count are told, and no boxes.",
+        "spare_percent": f"Default {defaults.SPARE_PERCENT:g}.",
+    },
     "Site": {
         "ground_snow_psf": "Ground snow load, in pounds per square foot.",
         "wind_mph": "Design wind speed, in miles per hour.",

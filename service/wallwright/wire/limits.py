@@ -44,6 +44,16 @@ TOLERANCE_MAX: Final = 2 * INCH
 READING_MAX: Final = inches("1/2")
 OUT_OF_LINE_MAX: Final = 12 * INCH
 BRACE_OUT_MAX: Final = 40 * FOOT
+FASTENER_LENGTH_MIN: Final = inches("1/2")
+FASTENER_LENGTH_MAX: Final = 12 * INCH
+FASTENER_DIAMETER_MIN: Final = inches("1/20")
+FASTENER_DIAMETER_MAX: Final = inches("1/2")
+FASTENER_SPACING_MIN: Final = inches("1 1/2")
+FASTENER_SPACING_MAX: Final = 48 * INCH
+OWN_JOINTS_MAX: Final = 40
+JOINT_COUNT_MAX: Final = 12
+PACKS_MAX: Final = 20
+PACK_MAX: Final = 100_000
 OPENINGS_MAX: Final = 24
 ANCHORS_MAX: Final = 60
 PARTITIONS_MAX: Final = 24
@@ -57,6 +67,7 @@ Z_MAX: Final = 8_192
 """Characters of the packed request in a link."""
 
 COUNTS: Final = frozenset({
+    "OWN_JOINTS_MAX", "JOINT_COUNT_MAX", "PACKS_MAX", "PACK_MAX",
     "NUMBER_MAX", "OPENINGS_MAX", "ANCHORS_MAX", "PARTITIONS_MAX", "RUNS_MAX", "PLIES_MAX", "JACKS_MAX", "NAME_MAX", "STOCK_NAME_MAX", "SLOPE_MAX", "Z_MAX",
 })  # fmt: skip
 """The limits that are plain numbers; every other one is a length."""
