@@ -42,7 +42,7 @@ def asked_in_every_form(path: str, question: object) -> None:
         assert linked.content == answer.content
 
 
-@pytest.mark.parametrize("path", ["/v1/layout", "/v1/sheathing", "/v1/raising"])
+@pytest.mark.parametrize("path", ["/v1/layout", "/v1/sheathing", "/v1/raising", "/v1/fasteners"])
 @pytest.mark.parametrize("units", ["in", "mm"])
 @SOME
 @given(wall=walls())
@@ -54,5 +54,5 @@ def test_a_buildable_wall_is_answered_in_every_form(path, units, wall):
 @given(buildings())
 def test_a_building_is_answered_in_every_form(building):
     asked_in_every_form(
-        "/v1/building", body(to_wire_building(build(building), building, "in", ("layout", "sheathing", "raising")))
+        "/v1/building", body(to_wire_building(build(building), building, "in", ("layout", "sheathing", "raising", "fasteners")))
     )

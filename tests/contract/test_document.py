@@ -92,7 +92,7 @@ def test_answers_to_random_walls_keep_the_closed_document(wall):
     import msgspec
 
     body = msgspec.json.encode(to_wire(wall, "in"), enc_hook=encode_length)
-    for operation in ("layout", "sheathing", "raising"):
+    for operation in ("layout", "sheathing", "raising", "fasteners"):
         answer = post(f"/v1/{operation}", body)
         if answer.status_code == 422:
             checked(answer.json(), "Problem")

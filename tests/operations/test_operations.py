@@ -12,6 +12,7 @@ from tests.api.client import WALL, post
 from wallwright.api.links import packed
 from wallwright.api.reader import Reader
 from wallwright.domain import built as domain_building
+from wallwright.domain import fasteners as domain_fasteners
 from wallwright.domain import members, skin, slopes
 from wallwright.domain.raising import braces as raising_braces
 from wallwright.domain.raising import hands, raised, statics, weighing
@@ -21,7 +22,7 @@ from wallwright.domain.squaring import deck, doubt, frame, measured, placing, st
 from wallwright.operations.csv import csv_text
 from wallwright.operations.examples import EXAMPLES, example_bytes
 from wallwright.operations.table import BY_NAME
-from wallwright.wire import building, layout, raising, sheathing, squaring
+from wallwright.wire import building, fasteners, layout, raising, sheathing, squaring
 
 
 def asked(name: str, body: dict) -> object:
@@ -115,7 +116,7 @@ def test_a_completed_building_gives_the_same_bytes(roof):
 
 
 @pytest.mark.parametrize("roof", ROOFS, ids=lambda roof: roof["shape"])
-@pytest.mark.parametrize("form", ["layout", "sheathing", "raising"])
+@pytest.mark.parametrize("form", ["layout", "sheathing", "raising", "fasteners"])
 def test_each_wall_of_a_building_gives_the_same_answer_when_posted_on(form, roof):
     answer = post("/v1/building", json.dumps({**EXAMPLES["building"], "roof": roof}).encode()).json()
     for one in answer["walls"]:
@@ -187,6 +188,11 @@ RENAMED = {
     layout.EndCut: {"angle_degrees": "angle", "long_point": "long"},
     sheathing.Offcut: {"size": "width"},
     building.Total: {"tape": "length"},
+    fasteners.Joint: {"length_tape": "length"},
+    fasteners.Total: {"weight_kg": "weight_lb"},
+    fasteners.Strength: {"withdrawal_n": "withdrawal_lbf", "lateral_n": "lateral_lbf"},
+    fasteners.Shear: {"wind_kn_per_m": "wind_plf", "seismic_kn_per_m": "seismic_plf"},
+    fasteners.FastenersAnswer: {"unit_shear": "shear"},
 }
 PAIRS = [
     (layout.Member, members.Member),
@@ -214,6 +220,12 @@ PAIRS = [
     (raising.Brace, raising_braces.Brace),
     (raising.WindRow, raising_wind.WindRow),
     (raising.RaisingAnswer, raised.Raised),
+    (fasteners.Joint, domain_fasteners.Joint),
+    (fasteners.Total, domain_fasteners.Total),
+    (fasteners.Point, domain_fasteners.Point),
+    (fasteners.Strength, domain_fasteners.Strength),
+    (fasteners.Shear, domain_fasteners.Shear),
+    (fasteners.FastenersAnswer, domain_fasteners.Fasteners),
     (building.Corner, domain_building.Corner),
     (building.Total, domain_building.Total),
     (building.Step, domain_building.Step),

@@ -9,6 +9,7 @@ from wallwright.domain import building as domain
 from wallwright.domain import defaults
 from wallwright.domain.built import Step
 from wallwright.domain.raising.raised import raised
+from wallwright.domain.fasteners import Fasteners, added, fasten
 from wallwright.domain.stock import NOMINAL
 from wallwright.domain.wall import Wall
 from wallwright.drawing.building import plan
@@ -18,6 +19,7 @@ from wallwright.operations.canonical import revision_of
 from wallwright.operations.completed import to_wire, wire_carries, wire_common, wire_opening, wire_partition, wire_run
 from wallwright.operations.converters import CONVERTERS, Converter
 from wallwright.operations.csv import csv_text
+from wallwright.operations.fasteners import fasteners_answer, total_answer
 from wallwright.operations.layout import layout_answer
 from wallwright.operations.raising import raising_answer
 from wallwright.operations.reading import Reading, given, merged
@@ -26,11 +28,13 @@ from wallwright.operations.slopes import slope, slope_number
 from wallwright.operations.walls import carries, common, openings, partitions, runs
 from wallwright.wire import building as wire
 from wallwright.wire import limits
+from wallwright.wire.fasteners import Total as FastenerTotal
 from wallwright.wire.wall import Common
 
 _COMMON = ("stud", "spacing", "plates", "layout", "floor", "sheathing", "lining", "fastening", "positions", "site", "species",
            "moisture_percent", "hands", "rules")  # fmt: skip
 _PARTS = ("layout", "sheathing", "raising")
+_PARTS = ("layout", "sheathing", "fasteners")
 
 
 def answer(request: wire.Building) -> wire.BuildingAnswer:
@@ -39,6 +43,7 @@ def answer(request: wire.Building) -> wire.BuildingAnswer:
     parts = parts_of(request)
     # What is raised is weighed with its skin.
     with_skin = not {"sheathing", "raising"}.isdisjoint(parts)
+    with_skin = not {"sheathing", "fasteners"}.isdisjoint(parts)
     return building_answer(domain.build(asked, with_skin=with_skin), asked, request.units, parts)
 
 
@@ -179,11 +184,12 @@ def building_answer(
     """A domain building as it travels, in ``units``."""
     c = CONVERTERS[units]
     n = c.number
+    fastened = _fastened(built) if "fasteners" in parts else {}
     return wire.BuildingAnswer(
         building=to_wire_building(built, asked, units, parts),
         framing_width=n(built.framing_width),
         framing_depth=n(built.framing_depth),
-        walls=[_wall(one, units, parts) for one in built.walls],
+        walls=[_wall(one, units, parts, fastened.get(one.side)) for one in built.walls],
         corners=[
             wire.Corner(k.name, k.through, k.butt, n(k.sheathing_lap), n(k.cap_lap), n(k.slip_gap))
             for k in built.corners
@@ -201,6 +207,7 @@ def building_answer(
                 for t in built.totals
             ],
             built.sheets,
+            _fastener_totals(c, built, fastened) if fastened else UNSET,
         ),
         order_of_work=[_step(step) for step in built.order],
         findings=[c.finding(finding) for finding in built.findings],
@@ -212,7 +219,19 @@ def _step(step: Step) -> wire.Step:
     return wire.Step(step.number, step.side, step.what, step.where, step.caution, how_many)
 
 
-def _wall(one: domain.BuiltWall, units: Units, parts: tuple[str, ...]) -> wire.BuiltWall:
+def _fastened(built: domain.Built) -> dict[domain.SideName, Fasteners]:
+    """Every wall's fasteners; what joins two walls is counted with the wall that stands between the others."""
+    return {one.side: fasten(one.layout, one.skin) for one in built.walls if one.skin is not None}
+
+
+def _fastener_totals(
+    c: Converter, built: domain.Built, fastened: dict[domain.SideName, Fasteners]
+) -> list[FastenerTotal]:
+    schedules = [one.wall.fastening for one in built.walls]
+    return [total_answer(c, total) for total in added([one.totals for one in fastened.values()], schedules)]
+
+
+def _wall(one: domain.BuiltWall, units: Units, parts: tuple[str, ...], fasteners: Fasteners | None) -> wire.BuiltWall:
     return wire.BuiltWall(
         side=one.side,
         wall=to_wire(one.wall, units),
@@ -220,7 +239,8 @@ def _wall(one: domain.BuiltWall, units: Units, parts: tuple[str, ...]) -> wire.B
         sheathing=sheathing_answer(one.skin, units) if one.skin is not None and "sheathing" in parts else UNSET,
         raising=raising_answer(raised(one.layout, one.skin), units)
         if one.skin is not None and "raising" in parts
-        else UNSET,
+        and "sheathing" in parts else UNSET,
+        fasteners=UNSET if fasteners is None else fasteners_answer(fasteners, units),
     )
 
 

@@ -6,6 +6,8 @@ from msgspec import UNSET, Meta, UnsetType
 
 from wallwright.wire.answers import Finding, Number, Tape
 from wallwright.wire.base import Answer, Extent, Length, Name, Request, Units
+from wallwright.wire.fasteners import FastenersAnswer
+from wallwright.wire.fasteners import Total as FastenerTotal
 from wallwright.wire.layout import LayoutAnswer
 from wallwright.wire.limits import SLOPE_MAX
 from wallwright.wire.raising import RaisingAnswer
@@ -87,7 +89,7 @@ class Sides(Request, frozen=True):
     left: SideOptions | UnsetType = UNSET
 
 
-Part = Literal["layout", "sheathing", "raising"]
+Part = Literal["layout", "sheathing", "raising", "fasteners"]
 
 
 class Building(Common, frozen=True, kw_only=True):
@@ -127,6 +129,7 @@ class BuiltWall(Answer, frozen=True):
     layout: LayoutAnswer | UnsetType = UNSET
     sheathing: SheathingAnswer | UnsetType = UNSET
     raising: RaisingAnswer | UnsetType = UNSET
+    fasteners: FastenersAnswer | UnsetType = UNSET
 
 
 class Corner(Answer, frozen=True):
@@ -156,6 +159,16 @@ class Totals(Answer, frozen=True):
 
     pieces: list[Total]
     sheets: int
+    fasteners: (
+        Annotated[
+            list[FastenerTotal],
+            Meta(
+                description="Where they are among the parts; what joins two walls is counted once, with the wall that "
+                "stands between."
+            ),
+        ]
+        | UnsetType
+    ) = UNSET
 
 
 class Step(Answer, frozen=True):
