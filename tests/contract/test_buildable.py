@@ -54,5 +54,6 @@ def test_a_buildable_wall_is_answered_in_every_form(path, units, wall):
 @given(buildings())
 def test_a_building_is_answered_in_every_form(building):
     asked_in_every_form(
-        "/v1/building", body(to_wire_building(build(building), building, "in", ("layout", "sheathing", "raising", "fasteners")))
+        "/v1/building",
+        body(to_wire_building(build(building), building, "in", ("layout", "sheathing", "raising", "fasteners"))),
     )

@@ -26,14 +26,12 @@ def mirrored(wall: Wall) -> Wall:
     changed = {
         "runs": runs,
         "partitions": inside,
-        
         "left": wall.right,
         "right": wall.left,
         "openings": turned,
         "tape": tape,
         "top": top,
         "floor": floor,
-    ,
         "sheathing": sheathing,
     }
     return Wall(**{**fields, **changed})

@@ -114,6 +114,8 @@ KINDS: Final[dict[str, Kind]] = {
     **INSIDE_KINDS,
     **CUT_KINDS,
     **SIZE_KINDS,
-    **SQUARING_KINDS, **RAISING_KINDS
-, **FASTENER_KINDS}
+    **SQUARING_KINDS,
+    **RAISING_KINDS,
+    **FASTENER_KINDS,
+}
 """Every finding's kind by its code."""

@@ -8,8 +8,8 @@ from msgspec.structs import replace
 from wallwright.domain import building as domain
 from wallwright.domain import defaults
 from wallwright.domain.built import Step
-from wallwright.domain.raising.raised import raised
 from wallwright.domain.fasteners import Fasteners, added, fasten
+from wallwright.domain.raising.raised import raised
 from wallwright.domain.stock import NOMINAL
 from wallwright.domain.wall import Wall
 from wallwright.drawing.building import plan
@@ -33,17 +33,15 @@ from wallwright.wire.wall import Common
 
 _COMMON = ("stud", "spacing", "plates", "layout", "floor", "sheathing", "lining", "fastening", "positions", "site", "species",
            "moisture_percent", "hands", "rules")  # fmt: skip
-_PARTS = ("layout", "sheathing", "raising")
-_PARTS = ("layout", "sheathing", "fasteners")
+_PARTS = ("layout", "sheathing", "fasteners", "raising")
 
 
 def answer(request: wire.Building) -> wire.BuildingAnswer:
     """The building walled, as it travels. Raises PlanRefused with every fault found."""
     asked = to_domain(request)
     parts = parts_of(request)
-    # What is raised is weighed with its skin.
-    with_skin = not {"sheathing", "raising"}.isdisjoint(parts)
-    with_skin = not {"sheathing", "fasteners"}.isdisjoint(parts)
+    # What is raised is weighed with its skin, and nails hold it.
+    with_skin = not {"sheathing", "fasteners", "raising"}.isdisjoint(parts)
     return building_answer(domain.build(asked, with_skin=with_skin), asked, request.units, parts)
 
 
@@ -239,7 +237,7 @@ def _wall(one: domain.BuiltWall, units: Units, parts: tuple[str, ...], fasteners
         sheathing=sheathing_answer(one.skin, units) if one.skin is not None and "sheathing" in parts else UNSET,
         raising=raising_answer(raised(one.layout, one.skin), units)
         if one.skin is not None and "raising" in parts
-        and "sheathing" in parts else UNSET,
+        else UNSET,
         fasteners=UNSET if fasteners is None else fasteners_answer(fasteners, units),
     )
 

@@ -47,7 +47,7 @@ _BUILDING: Final[dict[str, Any]] = {
         "right": {"openings": [{"name": "window", "left": "4'", "width": "2' 6\"", "height": "3'", "sill": "3'"}]},
     },
     "sheathing": {"sheet": {"width": 48, "length": 96, "thickness": '7/16"', "kind": "osb"}, "gap": '1/8"'},
-    "parts": ["layout", "sheathing", "raising", "fasteners"],
+    "parts": ["layout", "sheathing", "fasteners", "raising"],
 }
 
 _METRIC: Final[dict[str, Any]] = {

@@ -116,7 +116,7 @@ class Building(Common, frozen=True, kw_only=True):
     ) = UNSET
     walls: Sides | UnsetType = UNSET
     parts: (
-        Annotated[list[Part], Meta(max_length=3, description="What is answered for each wall; default all.")]
+        Annotated[list[Part], Meta(max_length=4, description="What is answered for each wall; default all.")]
         | UnsetType
     ) = UNSET
 

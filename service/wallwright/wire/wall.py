@@ -9,18 +9,15 @@ from wallwright.wire.base import NAME_PATTERN, Extent, Length, Name, Offset, Req
 from wallwright.wire.limits import (
     ANCHORS_MAX,
     JACKS_MAX,
-    
     JOINT_COUNT_MAX,
     NAME_MAX,
     OPENINGS_MAX,
-    PARTITIONS_MAX,
-    
     OWN_JOINTS_MAX,
     PACK_MAX,
     PACKS_MAX,
+    PARTITIONS_MAX,
     PLIES_MAX,
     RUNS_MAX,
-    
     SLOPE_MAX,
     STOCK_NAME_MAX,
 )
