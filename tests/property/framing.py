@@ -263,10 +263,17 @@ def faults_of_bays(layout: Layout) -> list[str]:
                 continue
             before = max((m for m in here if m.right == left[1]), key=lambda m: m.x)
             after = min((m for m in here if m.x == right[0]), key=lambda m: m.right)
-            apart = _centre2(after) - _centre2(before)
+            apart = _held2(after, wall.thickness, 1) - _held2(before, wall.thickness, -1)
             if apart > 2 * wall.spacing:
                 found.append(f"{before.id} and {after.id} stand {apart / 2} apart between {low} and {high}")
     return found
+
+
+def _held2(member: Member, thick: int, way: int) -> int:
+    """Twice the x at which a sheet is held: an upright's middle, or of timber that lies solid half a stud from its end."""
+    if member.width <= thick:
+        return _centre2(member)
+    return 2 * member.x + thick if way > 0 else 2 * member.right - thick
 
 
 def _centre2(member: Member) -> int:

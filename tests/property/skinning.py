@@ -272,7 +272,10 @@ def faults_of_seams(skin: Skin, layout: Layout) -> list[str]:
     for seam in skin.seams:
         if not set(seam.members) <= known:
             found.append(f"{seam.id} names members that are not")
-        within = seam.direction == "level" or 0 < seam.before <= seam.after < skin.wall.length
+        # Past the plate's end a seam lies on the post of the wall that is met there.
+        within = 0 < seam.before <= seam.after < skin.wall.length
+        if seam.direction == "level":
+            within = seam.start < skin.wall.length and seam.end > 0
         above_floor = seam.direction == "level" or seam.end > 0
         if within and above_floor and min(seam.bearing_before, seam.bearing_after) < CARRIED:
             found.append(f"{seam.id} at {seam.before} bears {seam.bearing_before} and {seam.bearing_after}")

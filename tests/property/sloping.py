@@ -148,14 +148,7 @@ def drawn_up(layout: Layout) -> Layout:
     level = replace(wall, top=Top(), height=ceiling + wall.plates.top * wall.stud.thickness)
     members: list[Member] = []
     for member in (m for m in layout.members if m.role not in PLATES):
-        raised = replace(member, height=ceiling - member.y, outline=()) if member.outline else member
-        thick = wall.stud.thickness
-        if member.role == "blocking" and member.outline and member.width > 3 * thick:
-            # Packing is solid timber: its bays are counted from a stud's thickness at either end.
-            inner = replace(raised, x=member.x + thick, width=member.width - 2 * thick)
-            members += [replace(raised, width=thick), inner, replace(raised, x=member.right - thick, width=thick)]
-        else:
-            members.append(raised)
+        members.append(replace(member, height=ceiling - member.y, outline=()) if member.outline else member)
     thick = wall.stud.thickness
     members += [replace(m, y=ceiling, height=thick, outline=()) for m in layout.members if m.role == "top-plate"]
     return Layout(level, tuple(members), layout.marks, layout.cut_list, layout.findings)
