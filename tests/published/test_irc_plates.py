@@ -5,7 +5,7 @@ from msgspec.structs import replace
 from tests.published.plain import feet, opening, plain_wall, with_role
 
 from wallwright.domain.framed import layout
-from wallwright.domain.wall import Plates, Site
+from wallwright.domain.wall import Plates, Run, Site
 from wallwright.findings import PlanRefused
 from wallwright.lengths import INCH, inches
 from wallwright.operations.converters import CONVERTERS
@@ -100,3 +100,24 @@ def test_stock_that_cannot_be_jointed_names_the_one_that_can() -> None:
     assert fault.code == "no-plate-joint"
     assert dict(fault.values)["least"].value == inches("124 1/2")
     layout(replace(wall, plates=Plates(1, 2, inches("124 1/2"))))
+
+
+@pytest.mark.parametrize("rules", EDITIONS)
+def test_a_lined_walls_stud_spaces_are_closed_at_least_every_10_ft_along_it(rules: str) -> None:
+    # IRC 2015 to 2024 R602.8 to R302.11 item 1: at ceiling and floor levels, and level at intervals of 10 ft at most.
+    said = finding(layout(plain_wall(feet(12), lining=True, rules=rules)), "fireblocking")
+    assert said.compared is not None
+    assert said.compared.limit == feet(10)
+    assert said.source is not None
+    assert said.source.text() == f"International Residential Code, {rules[-4:]}, R602.8 and R302.11"
+
+
+@pytest.mark.parametrize(
+    ("cut", "size", "said"),
+    [("notch", "7/8", "run-compared"), ("notch", "15/16", "run-too-large"), ("bore", "1.4", "run-compared"),
+     ("bore", "1 1/2", "run-too-large")],
+)  # fmt: skip
+def test_what_may_be_cut_out_of_a_2x4_that_bears(cut: str, size: str, said: str) -> None:
+    # IRC 2015 to 2024 R602.6: notches to 25 %, holes in single studs to 40 % of the depth: 7/8 in and 1.4 in.
+    laid = layout(plain_wall(feet(12), runs=(Run(cut, inches(size), 40 * INCH),)))  # type: ignore[arg-type]
+    assert [f.code for f in laid.findings if f.about == "/runs/0"] == [said]

@@ -38,7 +38,7 @@ def run_findings(wall: Wall, members: tuple[Member, ...]) -> list[Finding]:
     return found
 
 
-def _half(run: Run) -> int:
+def half(run: Run) -> int:
     """Half of a cut's height, rounded up: a hole is round, and a notch is taken to be as high as it is deep."""
     return -(-run.size // 2)
 
@@ -48,7 +48,7 @@ def _ends(wall: Wall, run: Run) -> tuple[int, int]:
 
 
 def _meets(run: Run, low: int, high: int) -> bool:
-    return low < run.y + _half(run) and high > run.y - _half(run)
+    return low < run.y + half(run) and high > run.y - half(run)
 
 
 def crossed(wall: Wall, members: tuple[Member, ...], run: Run) -> list[Group]:
@@ -113,7 +113,7 @@ def _beside_notches(
     own = {m.id for m in itertools.chain(*groups)}
     found = []
     for other in wall.runs:
-        if other.cut != "notch" or abs(other.y - run.y) >= _half(other) + _half(run):
+        if other.cut != "notch" or abs(other.y - run.y) >= half(other) + half(run):
             continue
         both = tuple(m.id for m in itertools.chain(*crossed(wall, members, other)) if m.id in own)
         if both:

@@ -4,7 +4,7 @@ from wallwright.domain.members import Layout, Member
 from wallwright.domain.slopes import top_edge
 from wallwright.drawing.dimensions import Shapes, heights_of, leaders, string, upright
 from wallwright.drawing.paper import MARGIN, View, fitted
-from wallwright.drawing.partitions import partition_ends
+from wallwright.drawing.partitions import partition_ends, runs_across
 from wallwright.drawing.plate_strip import plate_strips, strips_height
 from wallwright.drawing.scene import Area, Scene, Text, shortened, spread, text_width
 from wallwright.drawing.svg import svg_text
@@ -40,6 +40,7 @@ def framing_scene(layout: Layout, units: Units, revision: str) -> Scene:
     for opening in wall.openings:
         shapes += opening_void(view, opening, units)
     shapes += partition_ends(view, layout, units)
+    shapes += runs_across(view, layout)
     shapes += _labels(view, layout)
     shapes += _dimensions(view, layout, units)
     shapes += plate_strips(view, layout, units, view.y(0) + _BELOW)

@@ -1,6 +1,7 @@
-"""Partitions on an elevation: their end behind the studs, in broken lines, with their width where it fits."""
+"""What meets or crosses the studs, in broken lines on an elevation: ends of partitions, and holes and notches."""
 
 from wallwright.domain.members import Layout
+from wallwright.domain.runs import crossed, half
 from wallwright.domain.slopes import soffit
 from wallwright.drawing.dimensions import Shapes
 from wallwright.drawing.paper import View
@@ -40,6 +41,16 @@ def partition_ends(view: View, layout: Layout, units: Units) -> Shapes:
                 taken.append(clear[0])
                 break
     return shapes
+
+
+def runs_across(view: View, layout: Layout) -> Shapes:
+    """Where holes and notches lie in the studs that each run crosses: their upper and lower edges."""
+    lines = []
+    for run in layout.wall.runs:
+        for member in (m for group in crossed(layout.wall, layout.members, run) for m in group):
+            x1, x2 = view.x(member.x), view.x(member.right)
+            lines += [(x1, view.y(y), x2, view.y(y)) for y in (run.y - half(run), run.y + half(run))]
+    return [Lines("thin", tuple(lines))] if lines else []
 
 
 def _meet(one: Box, other: Box) -> bool:
