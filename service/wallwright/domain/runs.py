@@ -7,7 +7,7 @@ import itertools
 
 from wallwright.domain.members import Member
 from wallwright.domain.wall import Run, Wall
-from wallwright.findings import Compared, Finding, Value
+from wallwright.findings import Compared, Finding, Value, at_most
 from wallwright.published import plates as published
 
 STUDS = frozenset((
@@ -84,7 +84,7 @@ def _sizes(wall: Wall, about: str, run: Run, groups: list[Group]) -> list[Findin
     most = min(_most(wall, run, group) for group in told)
     ids = tuple(m.id for group in told for m in group)
     values: Values = (
-        ("what", _WHAT[run.cut]), ("size", run.size), ("y", run.y), ("most", most), ("inside", inside), ("count", str(len(ids))),
+        ("what", _WHAT[run.cut]), ("size", run.size), ("y", run.y), ("most", at_most(most)), ("inside", at_most(inside)), ("count", str(len(ids))),
     )  # fmt: skip
     compared = Compared(run.size, most, "length")
     found = [Finding("run-too-large" if over else "run-compared", about, values, ids, source, compared)]

@@ -72,7 +72,7 @@ _SIZED: Final[dict[str, Any]] = {
         {"name": "door", "left": "2'", "width": "3' 2\"", "height": "6' 10 1/2\""},
         {"name": "window", "left": "8'", "width": "6'", "height": "4'", "sill": "2' 10 1/2\""},
     ],
-    "partitions": [{"at": "6' 6\"", "depth": '3 1/2"'}],
+    "partitions": [{"at": "7'", "depth": '3 1/2"'}],
     "runs": [{"cut": "bore", "size": '3/4"', "y": '18"', "left": "5' 6\""}],
     "lining": True,
     "carries": {"load": "roof", "building_width": "16'"},
