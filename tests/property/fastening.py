@@ -37,8 +37,10 @@ class _Judge:
 
     def of(self, point: Point) -> list[str]:
         """What is wrong with one fastener."""
-        if point.joint in ("tie-plate", "anchor"):
+        if point.joint == "anchor" or (point.joint == "tie-plate" and point.fastener.startswith("tie plate")):
             return []
+        if point.joint == "tie-plate":
+            return self._tied(point)
         if abs(sum(part * part for part in point.direction) - 1) > 1e-6:
             return [f"{point} goes no way"]
         faults = []
@@ -110,6 +112,14 @@ class _Judge:
         inside = stud.x + QUARTER <= x <= stud.right - QUARTER and header.x <= tip[0] <= header.right
         deep = header.y < tip[1] < header.top and QUARTER <= point.z <= header.depth - QUARTER
         return [] if inside and deep else [f"{point} misses its header"]
+
+    def _tied(self, point: Point) -> list[str]:
+        """A nail of a tie plate lies in the plate under it; past the wall's end it lies in the plate that is met."""
+        member = self.members.get(point.pieces[1])
+        if member is None:
+            return [] if point.x < 0 or point.x > self.wall.length else [f"{point} misses the plate that is met"]
+        sides = (point.x - member.x, member.right - point.x, point.z - member.z, member.z + member.depth - point.z)
+        return [] if min(sides) >= QUARTER else [f"{point} is near the edge of {member.id}"]
 
     def _depth(self, point: Point) -> list[str]:
         """Points of sheets, corner posts and screws never come out."""

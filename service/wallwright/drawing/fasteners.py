@@ -133,4 +133,5 @@ def _legend(view: View, found: Fasteners, units: Units) -> Shapes:
 def _said(joint: Joint, units: Units) -> str:
     each = f" at {tape_text(joint.spacing, units)}" if joint.spacing is not None else ""
     number = f"{joint.per_joint} x " if joint.per_joint > 1 else ""
-    return f"{joint.joint}: {number}{joint.fastener}{each}, {joint.total}"
+    coated = "" if joint.coating == "plain" else f", {joint.coating}"
+    return f"{joint.joint}: {number}{joint.fastener}{coated}{each}, {joint.total}"
