@@ -9,10 +9,12 @@ from tests.strategies.buildings import buildings, sloped_buildings
 from tests.strategies.walls import walls
 
 from wallwright.domain.building import build
+from wallwright.domain.fasteners import fasten
 from wallwright.domain.framed import framed, skinned
 from wallwright.drawing.building import plan_scene
 from wallwright.drawing.corners import WIDTH
 from wallwright.drawing.elevation import framing_scene
+from wallwright.drawing.fasteners import nailing_scene
 from wallwright.drawing.paper import MARGIN, TITLE_STRIP
 from wallwright.drawing.scene import TEXT_MM, Area, Scene, Text, shortened, spread, text_width
 from wallwright.drawing.sheathing import sheathing_scene
@@ -40,7 +42,12 @@ def request(name: str, kind: type) -> object:
 
 def scenes(wall) -> list[Scene]:
     done = framed(wall)
-    return [framing_scene(done.layout, "in", "0" * 8), sheathing_scene(skinned(done), "mm", "0" * 8, done.layout)]
+    skin = skinned(done)
+    return [
+        framing_scene(done.layout, "in", "0" * 8),
+        sheathing_scene(skin, "mm", "0" * 8, done.layout),
+        nailing_scene(fasten(done.layout, skin), skin, done.layout, "in", "0" * 8),
+    ]
 
 
 def boxes(scene: Scene) -> list[tuple[float, float, float, float, str]]:
@@ -134,7 +141,9 @@ def test_each_member_is_drawn_at_its_place_and_scale(wall):
         assert (y - top) * ratio * MILLIMETRE == pytest.approx(member.height, abs=MILLIMETRE / 100)
 
 
-@pytest.mark.parametrize(("name", "kind"), [("layout", Wall), ("sheathing", Wall), ("building", Building)])
+@pytest.mark.parametrize(
+    ("name", "kind"), [("layout", Wall), ("sheathing", Wall), ("fasteners", Wall), ("building", Building)]
+)
 def test_a_drawing_is_plain_svg_in_millimetres(name, kind):
     text = BY_NAME[name].drawing(request(name, kind))
     root = ElementTree.fromstring(text)

@@ -179,8 +179,13 @@ class _Judge:
         return [
             f"{m.id} is not fixed to the bottom plate"
             for m in self.layout.members
-            if m.role in STANDING and m.y == self.wall.stud_bottom and m.id not in fixed and m.role != "jack-stud"
+            if m.role in STANDING and m.y == self.wall.stud_bottom and m.id not in fixed and not self._at_saw(m)
         ]
+
+    def _at_saw(self, stud: Member) -> bool:
+        """Whether a jack stands so near to where the plate is sawn that nothing in it would be clear."""
+        within = [x for _, cut in self.cuts for x in (cut.left - stud.right, stud.x - cut.right) if x >= 0]
+        return stud.role == "jack-stud" and any(x + stud.width - QUARTER < 2 * INCH for x in within)
 
     def bare_seams(self) -> list[str]:
         """Upright seams over timber with fewer edge nails on a side than one each 6 in and a bit for its ends."""

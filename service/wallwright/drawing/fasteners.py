@@ -1,18 +1,23 @@
 """The nailing elevation of one wall, seen from outside: the sheets, the frame behind, and every joint's mark at its place."""
 
+import msgspec
+
 from wallwright.domain.fasteners import Fasteners, Joint
 from wallwright.domain.members import Layout, Member, Point
 from wallwright.domain.skin import Skin
-from wallwright.drawing.dimensions import Shapes
+from wallwright.drawing.dimensions import Shapes, heights_of, string, upright
 from wallwright.drawing.paper import MARGIN, TITLE_STRIP, View, fitted
 from wallwright.drawing.scene import Area, Lines, Scene, Text, folded, shortened
 from wallwright.drawing.svg import svg_text
 from wallwright.drawing.title import title_strip
+from wallwright.drawing.voids import opening_void
 from wallwright.lengths import Units, tape_text
 
 _LEGEND = 74.0
 """Width of the legend beside the wall, in millimetres."""
 _ROW = 3.2
+_COLUMNS = 3
+"""Of the legend where it stands under the wall."""
 _MARKS = {
     "sheet-edge": "tick", "sheet-field": "cross", "sheet-to-rim": "rim", "sheet-to-next-post": "next",
     "anchor": "bolt", "plate-to-floor": "down",
@@ -34,15 +39,30 @@ def nailing_scene(found: Fasteners, skin: Skin, layout: Layout, units: Units, re
     wall = found.wall
     highest = max(wall.height, *(member.top for member in layout.members))
     span = (min(0, wall.face_left), wall.face_bottom, max(wall.length, wall.face_right), highest)
-    view = fitted(units, span, 6, 12, 6, _LEGEND + 6)
+    rows = _rows(found, units, _LEGEND - 9)
+    beside = fitted(units, span, 6, 14, 10, _LEGEND + 10)
+    deep = _ROW * -(-len(rows) // _COLUMNS) + 4
+    below = fitted(units, span, 6, 14 + deep, 10, 10)
+    # Beside the wall or under it, whichever leaves the wall the larger scale.
+    view = below if below.ratio < beside.ratio else beside
     shapes: Shapes = []
     for piece in skin.pieces:
         data = (("piece", piece.id), ("stage", piece.stage))
         shapes.append(Area("sheet", _placed(view, piece.outline), piece.id, data))
         shapes += [Area("hole", _placed(view, points)) for points in piece.cut_outs]
     shapes += [Lines("behind", _behind(view, layout))]
+    for opening in wall.openings:
+        shapes += opening_void(view, opening, units)
     shapes += _marks(view, found)
-    shapes += _legend(view, found, units)
+    shapes += string(view, [0, wall.length], view.y(wall.face_bottom) + 8, [f"plate {tape_text(wall.length, units)}"])
+    left = heights_of(wall)[0]
+    shapes += upright(view, 0, left, view.x(min(0, wall.face_left)) - 4, tape_text(left, units))
+    bottom = view.height - MARGIN - TITLE_STRIP - 2
+    right = view.width - MARGIN - 2
+    if view is beside:
+        shapes += _legend(rows, right - _LEGEND, MARGIN + 2, bottom, right, 1)
+    else:
+        shapes += _legend(rows, MARGIN + 2, bottom - deep + 2, bottom, right, _COLUMNS)
     count = sum(joint.total for joint in found.joints)
     seen = f"Nailing elevation, seen from outside; {count} fasteners, {wall.fastening.schedule}"
     shapes += title_strip(view, wall.name, seen, units, revision, wall.rules)
@@ -96,37 +116,38 @@ def mark(kind: str, x: float, y: float) -> list[tuple[float, float, float, float
     return [(x - 0.4, y - 0.4, x + 0.4, y - 0.4), (x + 0.4, y - 0.4, x + 0.4, y + 0.4), (x + 0.4, y + 0.4, x - 0.4, y + 0.4), (x - 0.4, y + 0.4, x - 0.4, y - 0.4)]  # fmt: skip
 
 
-def _legend(view: View, found: Fasteners, units: Units) -> Shapes:
-    """Each kind of joint with its mark, its fastener and its count, then what to buy, then cautions."""
-    left = view.width - MARGIN - _LEGEND
-    y = MARGIN + 5
-    lowest = view.height - MARGIN - TITLE_STRIP - 3
-    room = _LEGEND - 9
-    cautions = [row for text in _CAUTIONS for row in folded(text, room + 4)]
-    shapes: Shapes = [Text(left, y, "Joints: fasteners at each, how many", "t")]
-    rows = [(joint.joint, _said(joint, units)) for joint in found.joints]
-    totals = [
-        f"{t.count} {t.fastener}, {t.coating}" + (f": {t.boxes} x {t.pack}" if t.boxes else "") for t in found.totals
-    ]
-    space = int((lowest - y) / _ROW) - len(cautions) - 2
-    shown_totals = totals[: max(0, min(len(totals), space - 4))]
-    shown = rows[: max(0, space - len(shown_totals) - 1)]
-    for joint, text in shown:
-        y += _ROW
-        shapes.append(Lines("dim", tuple(mark(_MARKS.get(joint, "frame"), left + 1.5, y - 0.9))))
-        shapes.append(Text(left + 5, y, shortened(text, room)))
-    if len(shown) < len(rows):
-        y += _ROW
-        shapes.append(Text(left + 5, y, f"and {len(rows) - len(shown)} more kinds: see the list"))
-    y += _ROW * 1.4
-    shapes.append(Text(left, y, "Altogether"))
-    for text in shown_totals:
-        y += _ROW
-        shapes.append(Text(left + 5, y, shortened(text, room)))
-    y += _ROW * 0.6
-    for text in cautions:
-        y += _ROW
-        shapes.append(Text(left, y, text))
+class _Row(msgspec.Struct, frozen=True, gc=False):
+    """A line of the legend, with the mark that it explains."""
+
+    text: str
+    kind: str = ""
+
+
+def _rows(found: Fasteners, units: Units, room: float) -> list[_Row]:
+    """The legend: each kind of joint with its fastener and count, then what to buy, then cautions."""
+    rows = [_Row("Joints: fasteners at each, how many")]
+    rows += [_Row(_said(joint, units), _MARKS.get(joint.joint, "frame")) for joint in found.joints]
+    rows.append(_Row("Altogether"))
+    for total in found.totals:
+        boxes = f": {total.boxes} x {total.pack}" if total.boxes else ""
+        rows.append(_Row(f"{total.count} {total.fastener}, {total.coating}{boxes}"))
+    return rows + [_Row(text) for caution in _CAUTIONS for text in folded(caution, room)]
+
+
+def _legend(rows: list[_Row], left: float, top: float, bottom: float, right: float, columns: int) -> Shapes:
+    """The rows in columns; where they have no room, the last ones before the cautions are told as more."""
+    shapes: Shapes = []
+    each, wide = int((bottom - top) / _ROW), (right - left) / columns
+    if len(rows) > each * columns:
+        last = sum(len(folded(caution, _LEGEND - 9)) for caution in _CAUTIONS)
+        kept = rows[: each * columns - last - 1]
+        more = len(rows) - len(kept) - last
+        rows = [*kept, _Row(f"and {more} more lines: see the list"), *rows[-last:]]
+    for number, row in enumerate(rows):
+        x, y = left + wide * (number // each), top + _ROW * (number % each + 1)
+        if row.kind:
+            shapes.append(Lines("dim", tuple(mark(row.kind, x + 1.5, y - (1.9 if row.kind in ("bolt", "down") else 0.9)))))
+        shapes.append(Text(x + 5, y, shortened(row.text, wide - 7)))
     return shapes
 
 

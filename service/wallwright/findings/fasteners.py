@@ -72,6 +72,32 @@ FASTENER_KINDS: Final[dict[str, Kind]] = {
         "Nail the plate's new end once it is cut, if the inspector asks for it.",
         COMMON_PRACTICE,
     ),
+    "pack-not-used": Kind(
+        "note",
+        "No such fastener is used here: {fastener}. Packs are matched by the name that the totals give.",
+        "A pack that is not used",
+        "A pack names a fastener that this wall does not take, or spells it otherwise than the totals do.",
+        "Name the fastener as the totals do.",
+        OWN_RULE,
+    ),
+    "floor-not-known": Kind(
+        "note",
+        "What the wall stands on was not said: the bottom plate's fasteners are counted as into timber along its outer "
+        "side.",
+        "Floor not known",
+        "A plate on a deck is fastened into rim and joists, one on a slab is bolted.",
+        "Give `floor`.",
+        OWN_RULE,
+    ),
+    "thicker-framing-at-seams": Kind(
+        "caution",
+        "Edge nails at {spacing} split a stud that two sheets share: published rules ask for framing 3 in nominal there "
+        "(at 2 in or less, or with 10d at 3 in or less), nails staggered.",
+        "Thicker framing at seams",
+        "Two close rows of nails in one 2 in stud split it along the grain.",
+        "Set a doubled or thicker stud at each seam, or nail further apart.",
+        Source("AWC SDPWS", "2008", "4.3.7"),
+    ),
     "unit-shear-not-read": Kind(
         "note",
         "No published unit shear is told: the table holds common nails of 6d, 8d and 10d at 6 in or nearer, through "

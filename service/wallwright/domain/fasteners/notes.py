@@ -23,6 +23,10 @@ def fastener_findings(site: Site, groups: list[Group], shear: Shear | None) -> t
         wall.floor.treated_plate or wall.floor.kind == "slab"
     ):
         found.append(Finding("coated-into-treated", "/floor"))
+    found += _packs(site, groups)
+    if wall.floor.kind == "none":
+        found.append(Finding("floor-not-known", "/floor"))
+    found += _crowded(groups)
     near = _near_edge(site, groups)
     if near:
         found.append(near)
@@ -110,6 +114,24 @@ def _shallow(groups: list[Group]) -> list[Finding]:
         compared = Compared(max(0, reach), least, "length")
         found.append(Finding("point-too-shallow", "/fastening", values, (), standard(), compared))
     return found
+
+
+def _packs(site: Site, groups: list[Group]) -> list[Finding]:
+    """Packs of fasteners that this wall does not take."""
+    taken = {group.rule.fastener.name for group in groups}
+    idle = dict.fromkeys(pack.fastener for pack in site.wall.fastening.packs if pack.fastener not in taken)
+    return [Finding("pack-not-used", "/fastening/packs", (("fastener", ", ".join(idle)),))] if idle else []
+
+
+def _crowded(groups: list[Group]) -> list[Finding]:
+    """Edge rows so close that published rules ask for thicker framing at the seams."""
+    for group in groups:
+        rule = group.rule
+        if group.joint != "sheet-edge" or rule.spacing is None or rule.fastener.kind != "nail":
+            continue
+        if rule.spacing <= 2 * INCH or (rule.spacing <= 3 * INCH and rule.fastener.diameter >= NAILS["10d common"][1]):
+            return [Finding("thicker-framing-at-seams", "/fastening", (("spacing", rule.spacing),))]
+    return []
 
 
 def _near_edge(site: Site, groups: list[Group]) -> Finding | None:
