@@ -22,7 +22,7 @@ def faults_of_fasteners(found: Fasteners, layout: Layout, skin: Skin) -> list[st
     """Points outside what they join, totals that are no sum of them, studs that hang loose, and findings said twice."""
     judge = _Judge(found, layout, skin)
     faults = [fault for point in found.points for fault in judge.of(point)]
-    return [*faults, *_sums(found), *_said_once(found), *judge.loose(), *judge.bare_seams()]
+    return [*faults, *_sums(found), *_said_once(found), *judge.loose(), *judge.bare_seams(), *judge.wide_rows()]
 
 
 class _Judge:
@@ -203,6 +203,30 @@ class _Judge:
                 if count < wanted:
                     faults.append(f"{seam.id} has {count} fasteners in {long / INCH:.1f} in, at {low / INCH:.1f}")
         return faults
+
+    def wide_rows(self) -> list[str]:
+        """Rows of whole plates that are wider apart than their schedule says: cap on plate, and sheets in the lowest plate."""
+        faults = []
+        spacing = {j.joint: j.spacing for j in self.found.joints if j.spacing is not None}
+        level = self.wall.top.shape == "level" and self.wall.plates.stock_length is None
+        if level and "plate-to-plate" in spacing and self.wall.plates.bottom == 1:
+            xs = sorted({p.x for p in self.found.points if p.joint == "plate-to-plate"})
+            # Two at one place stand half an inch to either side of it.
+            faults += self._gaps("plate-to-plate", xs, spacing["plate-to-plate"] + INCH)
+        for piece in self.skin.pieces:
+            rows = [
+                p
+                for p in self.found.points
+                if p.joint == "sheet-edge" and p.pieces[0] == piece.id and p.y == INCH * 3 // 4
+            ]
+            plates = {p.pieces[1] for p in rows}
+            if len(plates) == 1 and not self.cuts:
+                faults += self._gaps(piece.id, sorted(p.x for p in rows), spacing["sheet-edge"])
+        return faults
+
+    def _gaps(self, name: str, places: list[int], most: int) -> list[str]:
+        wide = max((b - a for a, b in zip(places, places[1:], strict=False)), default=0)
+        return [f"{name} has {wide / INCH:.2f} in between fasteners"] if wide > most + 2 else []
 
 
 def _sums(found: Fasteners) -> list[str]:
