@@ -40,7 +40,8 @@ def raising_scene(found: Raised, units: Units, revision: str, texts: Sequence[st
     rows = [row for text in (*_told(found, units), *texts) for row in folded(text, _ROOM[units])]
     highest = top_edge(wall).most(0, wall.length)
     foot = -max(wall.sheathing.under_sheet, wall.floor.rim + wall.floor.panel)
-    span = (-zone.depth, foot, wall.depth + zone.depth, highest)
+    # Beside a low wall people stand higher than it does.
+    span = (-zone.depth, foot, wall.depth + zone.depth, max(highest, _BODY))
     view = fitted(units, span, _ABOVE, _BELOW + _ROW * len(rows), 2, 2)
     sketch = _Sketch(view, found, highest)
     shapes = sketch.drawn()
@@ -187,7 +188,7 @@ class _Sketch:
         lift, push = self._at(0, found.top, self.depth), self._at(_SHOWN_AT, along, self.depth)
         middle = view.x(self.depth)
         places = (
-            ("A", lift[0] + 3, lift[1] - 8), ("B", push[0] - 6, push[1] - 8), ("C", middle - 2, view.y(0) + 4),
+            ("A", lift[0] + 3, lift[1] - 8), ("B", push[0] - 6, push[1] - 8), ("C", middle + 2, view.y(0) + 4.2),
             ("D", middle - view.size(self.depth) - 6, view.y(self.highest) + 4),
             ("outside", view.x(-found.zone.depth) + 1, view.y(self.highest) + 4),
             ("inside", view.x(self.depth + found.zone.depth) - 12, view.y(self.highest) + 4),
