@@ -13,6 +13,7 @@ from wallwright.api.links import packed
 from wallwright.api.reader import Reader
 from wallwright.domain import built as domain_building
 from wallwright.domain import fasteners as domain_fasteners
+from wallwright.domain import deck_lines as chalk
 from wallwright.domain import members, skin, slopes
 from wallwright.domain.raising import braces as raising_braces
 from wallwright.domain.raising import hands, raised, statics, weighing
@@ -124,6 +125,40 @@ def test_each_wall_of_a_building_gives_the_same_answer_when_posted_on(form, roof
         assert posted.content == json.dumps(one[form], separators=(",", ":"), ensure_ascii=False).encode()
 
 
+DECK = {
+    "sides": {"front": "14' 0 1/4\"", "right": "10'", "back": "14' 0 1/4\"", "left": "10'"},
+    "diagonals": {"front_left_to_back_right": "17' 2 11/16\"", "front_right_to_back_left": "17' 2 11/16\""},
+    "levels": {"front_left": 0, "front_right": '1/8"', "back_right": '3/8"', "back_left": 0},
+}
+
+
+def test_a_building_says_where_its_lines_lie_on_the_deck_as_measured():
+    body = {**EXAMPLES["building"], "parts": ["layout"], "deck": DECK}
+    first = post("/v1/building", json.dumps(body).encode())
+    answer = first.json()
+    # A quarter too wide: the lines go to one edge, so that one edge alone is trimmed and not two.
+    assert [edge["work"] for edge in answer["deck"]["edges"]].count("trim") == 1
+    assert abs(answer["deck"]["shift_right"]) == pytest.approx(0.125, abs=0.02)
+    told = {finding["code"]: finding["about"] for finding in answer["findings"]}
+    assert told["deck-not-level"] == "/deck/levels"
+    assert answer["deck"]["rise"] == 0.375
+    assert told["deck-edge-proud"].startswith("/deck/sides/")
+    assert post("/v1/building", json.dumps(answer["building"]).encode()).content == first.content
+    assert identity("building", body) != identity("building", {**body, "deck": {**DECK, "tape_class": "I"}})
+    # Where no sheet hangs past the plates a proud edge is in nobody's way, and the lines stay in the middle.
+    free = {**body, "sheathing": {**body["sheathing"], "under_sheet": 0}}
+    lines = post("/v1/building", json.dumps(free).encode()).json()["deck"]
+    assert {edge["work"] for edge in lines["edges"]} == {"leave"}
+    assert lines["shift_right"] == 0
+
+
+def test_a_deck_that_cannot_be_is_told_at_its_own_fields():
+    crossed = {**DECK, "diagonals": {"front_left_to_back_right": "30'", "front_right_to_back_left": "17' 2\""}}
+    answer = post("/v1/building", json.dumps({**EXAMPLES["building"], "deck": crossed}).encode())
+    assert answer.status_code == 422
+    assert {e["pointer"] for e in answer.json()["errors"]} == {"/deck/diagonals/front_left_to_back_right"}
+
+
 def test_parts_are_those_asked_for():
     for part in ("layout", "sheathing", "raising"):
         body = {**EXAMPLES["building"], "parts": [part]}
@@ -187,6 +222,7 @@ RENAMED = {
     },
     layout.EndCut: {"angle_degrees": "angle", "long_point": "long"},
     sheathing.Offcut: {"size": "width"},
+    building.DeckLines: {"diagonal_tape": "diagonal"},
     building.Total: {"tape": "length"},
     fasteners.Joint: {"length_tape": "length"},
     fasteners.Total: {"weight_kg": "weight_lb"},
@@ -229,6 +265,7 @@ PAIRS = [
     (building.Corner, domain_building.Corner),
     (building.Total, domain_building.Total),
     (building.Step, domain_building.Step),
+    (building.DeckLines, chalk.DeckLines),
     (squaring.Measurement, measured.Measurement),
     (squaring.CornerFigure, measured.CornerFigure),
     (squaring.Triangle, measured.Triangle),
@@ -253,6 +290,9 @@ PAIRS = [
 def test_every_field_that_travels_has_its_source_and_none_is_lost(wire, domain):
     renamed = RENAMED.get(wire, {})
     sources = {renamed.get(name, name) for name in wire.__struct_fields__}
+    if wire is building.DeckLines:
+        # What was measured stands in the answer's building, what is said of it among its findings.
+        sources |= {"deck", "findings"}
     assert sources == set(domain.__struct_fields__)
 
 

@@ -12,9 +12,11 @@ from msgspec.structs import replace
 from wallwright.domain.building_notes import building_findings, order_of_work
 from wallwright.domain.built import SIDES, Building, Built, BuiltWall, Corner, SidePlan, Total, framing_size, has_beam
 from wallwright.domain.checks import least_length
+from wallwright.domain.deck_lines import DeckLines, deck_lines
 from wallwright.domain.framed import framed, skinned
 from wallwright.domain.roofs import Roof, SideName, Under
 from wallwright.domain.slope_checks import HIGHEST, STEEPEST
+from wallwright.domain.squaring.deck import Deck
 from wallwright.domain.wall import Carries, End, Meets, PostKind, Run, Side, Wall
 from wallwright.findings import Fault, Offer, PlanRefused, Value, at_least, at_most
 
@@ -46,14 +48,27 @@ def build(building: Building, *, with_skin: bool = True) -> Built:
         except PlanRefused as refused:
             above = wall.height - building.wall_height
             faults += [_of_side(building, side, above, fault) for fault in refused.faults]
+    lines: DeckLines | None = None
+    try:
+        lines = _deck_lines(building, width, depth)
+    except PlanRefused as refused:
+        faults += refused.faults
     if faults:
         raise PlanRefused(tuple(dict.fromkeys(faults)))
     corners = _corners(building, {built.side: built.wall for built in walls})
     sheets = sum(len(built.skin.sheets) for built in walls if built.skin is not None)
     return Built(
         building, width, depth, tuple(walls), corners, _totals(walls), sheets, order_of_work(building),
-        building_findings(building, corners, walls, under_roof(building, width, depth).eave_to_ridge),
+        (*(() if lines is None else lines.findings), *building_findings(building, corners, walls, under_roof(building, width, depth).eave_to_ridge)), lines,
     )  # fmt: skip
+
+
+def _deck_lines(building: Building, width: int, depth: int) -> DeckLines | None:
+    """The framing's lines on the deck that was measured; sheets hang past the plates of a deck where they are asked to."""
+    if building.deck is None:
+        return None
+    hanging = frozenset(str(side) for side, plan in building.sides.items() if _under_sheet(plan) > 0)
+    return deck_lines(building.deck, width, depth, hanging)
 
 
 class Closed(msgspec.Struct, frozen=True):
@@ -68,6 +83,7 @@ class Closed(msgspec.Struct, frozen=True):
     slip_gap: int
     through: tuple[str, ...]
     walls: tuple[Wall, ...]
+    deck: Deck | None
 
 
 def closed(building: Building) -> Closed:
@@ -79,7 +95,7 @@ def closed(building: Building) -> Closed:
     shape = f"{building.roof.shape}, ridge beam" if has_beam(building) else building.roof.shape
     return Closed(
         building.name, building.width, building.depth, building.measured_to, shape, spans,
-        building.slip_gap, building.through, walls,
+        building.slip_gap, building.through, walls, building.deck,
     )  # fmt: skip
 
 

@@ -4,10 +4,12 @@ from typing import Literal
 
 import msgspec
 
+from wallwright.domain.deck_lines import DeckLines
 from wallwright.domain.framed import Framed
 from wallwright.domain.members import Layout
 from wallwright.domain.roofs import Roof, SideName
 from wallwright.domain.skin import Skin
+from wallwright.domain.squaring.deck import Deck
 from wallwright.domain.wall import PostKind, Side, Wall
 from wallwright.findings import Finding
 
@@ -39,6 +41,8 @@ class Building(msgspec.Struct, frozen=True):
     roof: Roof = Roof()
     slip_gap: int = 0
     through: tuple[SideName, SideName] = ("front", "back")
+    deck: Deck | None = None
+    """The deck or slab as it was measured; what is wanted on it is the framing."""
 
 
 class Corner(msgspec.Struct, frozen=True, gc=False):
@@ -101,6 +105,7 @@ class Built(msgspec.Struct, frozen=True):
     sheets: int
     order: tuple[Step, ...]
     findings: tuple[Finding, ...]
+    deck: DeckLines | None = None
 
 
 def framing_size(building: Building) -> tuple[int, int]:

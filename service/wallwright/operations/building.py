@@ -9,6 +9,7 @@ from wallwright.domain import building as domain
 from wallwright.domain import defaults
 from wallwright.domain.built import Step
 from wallwright.domain.fasteners import Fasteners, added, fasten
+from wallwright.domain.deck_lines import DeckLines
 from wallwright.domain.raising.raised import raised
 from wallwright.domain.stock import NOMINAL
 from wallwright.domain.wall import Wall
@@ -25,6 +26,7 @@ from wallwright.operations.raising import raising_answer
 from wallwright.operations.reading import Reading, given, merged
 from wallwright.operations.sheathing import sheathing_answer
 from wallwright.operations.slopes import slope, slope_number
+from wallwright.operations.squaring import edge_rows, measured_deck, overhang_rows, wire_measured
 from wallwright.operations.walls import carries, common, openings, partitions, runs
 from wallwright.wire import building as wire
 from wallwright.wire import limits
@@ -90,6 +92,7 @@ def to_domain(request: wire.Building) -> domain.Building:
     common(own, request, "")
     for side in domain.SIDES:
         sides[side] = _side(reading, request, side, own)
+    deck = None if request.deck is UNSET else measured_deck(reading, request.deck, "/deck")
     faults = [*own.faults, *reading.faults]
     if faults:
         raise PlanRefused(tuple(faults))
@@ -99,7 +102,7 @@ def to_domain(request: wire.Building) -> domain.Building:
         name=request.name,
         roof=UNSET if roof is UNSET else _roof(roof),
     )
-    return domain.Building(width, depth, height, sides, slip_gap=slip, through=through, **values)  # type: ignore[arg-type]
+    return domain.Building(width, depth, height, sides, slip_gap=slip, through=through, deck=deck, **values)  # type: ignore[arg-type]
 
 
 def _roof(asked: wire.Roof) -> domain.Roof:
@@ -209,7 +212,16 @@ def building_answer(
         ),
         order_of_work=[_step(step) for step in built.order],
         findings=[c.finding(finding) for finding in built.findings],
+        deck=UNSET if built.deck is None else _deck(c, built.deck),
     )
+
+
+def _deck(c: Converter, lines: DeckLines) -> wire.DeckLines:
+    n = c.number
+    return wire.DeckLines(
+        overhang_rows(c, lines.marks), edge_rows(c, lines.edges), n(lines.shift_right), n(lines.shift_back),
+        n(lines.diagonal), c.tape(lines.diagonal), UNSET if lines.rise is None else n(lines.rise),
+    )  # fmt: skip
 
 
 def _step(step: Step) -> wire.Step:
@@ -260,6 +272,7 @@ def to_wire_building(
         slip_gap=c.extent(asked.slip_gap),
         through_walls=list(asked.through),
         walls=wire.Sides(**sides),
+        deck=UNSET if asked.deck is None else wire.BuildingDeck(**wire_measured(c, asked.deck)),
         parts=list(parts),  # type: ignore[arg-type]
     )
 

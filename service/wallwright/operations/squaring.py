@@ -1,14 +1,16 @@
 """Squaring a frame and a deck: wire request to domain, and back as JSON or drawing."""
 
+from collections.abc import Sequence
 from typing import Any
 
 from msgspec import UNSET
+from msgspec.structs import replace
 
 from wallwright.domain.squaring import deck as deck_domain
 from wallwright.domain.squaring import frame as frame_domain
 from wallwright.domain.squaring.doubt import Consistency
 from wallwright.domain.squaring.measured import CornerFigure, Measurement, TapeUse
-from wallwright.domain.squaring.placing import EDGES, Placing
+from wallwright.domain.squaring.placing import EDGES, EdgeWork, Overhang, Placing
 from wallwright.domain.squaring.standing import Brace, Compared, Plumb, PlumbFigure, Sheet
 from wallwright.drawing.squaring import deck_drawing as drawn_deck
 from wallwright.drawing.squaring import frame_drawing as drawn_frame
@@ -19,6 +21,7 @@ from wallwright.operations.converters import CONVERTERS, Converter
 from wallwright.operations.reading import Reading, given
 from wallwright.wire import limits
 from wallwright.wire import squaring as wire
+from wallwright.wire.building import BuildingDeck
 
 _TRIANGLE_STEPS = {"in": (FOOT, 3 * INCH), "mm": (300 * MILLIMETRE, 100 * MILLIMETRE)}
 """A 3-4-5 triangle is laid out in whole feet, else in 3 in; or in whole 300 mm, else in 100 mm."""
@@ -137,10 +140,10 @@ def to_frame(request: wire.Frame) -> frame_domain.Frame:
     return frame_domain.Frame(width, height, rising, falling, tolerance, top, right, tape, sheet, plumb, name)
 
 
-def _tape(reading: Reading, request: wire.TapeFields) -> TapeUse:
+def _tape(reading: Reading, request: wire.TapeFields, at: str = "") -> TapeUse:
     near = UNSET
     if request.reading is not UNSET:
-        near = reading.length(request.reading, "/reading", 0, limits.READING_MAX)  # type: ignore[assignment]
+        near = reading.length(request.reading, f"{at}/reading", 0, limits.READING_MAX)  # type: ignore[assignment]
     values = given(tape_class=request.tape_class, hooked=request.hooked, reading=near)
     return TapeUse(**values)  # type: ignore[arg-type]
 
@@ -165,30 +168,36 @@ def _plumb(reading: Reading, plumb: wire.PlumbCheck) -> Plumb:
 def to_deck(request: wire.Deck) -> deck_domain.Deck:
     """The deck asked about, complete. Raises PlanRefused with every length that is out of range."""
     reading = Reading(request.units)
-    least, most = limits.MEASURED_MIN, limits.FOOTPRINT_MAX
-    sides = [reading.length(getattr(request.sides, name), f"/sides/{name}", least, most) for name in EDGES]
-    diagonals = [
-        reading.length(getattr(request.diagonals, name), f"/diagonals/{name}", least, limits.MEASURED_DIAGONAL_MAX)
-        for name in deck_domain.DIAGONALS
-    ]
-    wanted = None
+    deck = measured_deck(reading, request, "")
     if request.wanted is not UNSET:
+        least, most = limits.MEASURED_MIN, limits.FOOTPRINT_MAX
         wanted = (
             reading.length(request.wanted.width, "/wanted/width", least, most),
             reading.length(request.wanted.depth, "/wanted/depth", least, most),
         )
+        deck = replace(deck, wanted=wanted)
+    if reading.faults:
+        raise PlanRefused(tuple(reading.faults))
+    return replace(deck, name="" if request.name is UNSET else request.name)
+
+
+def measured_deck(reading: Reading, request: wire.Deck | BuildingDeck, at: str) -> deck_domain.Deck:
+    """What was measured of a deck, faults collected under ``at``."""
+    least, most = limits.MEASURED_MIN, limits.FOOTPRINT_MAX
+    sides = [reading.length(getattr(request.sides, name), f"{at}/sides/{name}", least, most) for name in EDGES]
+    diagonals = [
+        reading.length(getattr(request.diagonals, name), f"{at}/diagonals/{name}", least, limits.MEASURED_DIAGONAL_MAX)
+        for name in deck_domain.DIAGONALS
+    ]
     levels = None
     if request.levels is not UNSET:
         reach = limits.OUT_OF_LINE_MAX
         levels = tuple(
-            reading.length(getattr(request.levels, name), f"/levels/{name}", -reach, reach)
+            reading.length(getattr(request.levels, name), f"{at}/levels/{name}", -reach, reach)
             for name in wire.DeckLevels.__struct_fields__
         )
-    tape = _tape(reading, request)
-    if reading.faults:
-        raise PlanRefused(tuple(reading.faults))
-    name = "" if request.name is UNSET else request.name
-    return deck_domain.Deck(tuple(sides), tuple(diagonals), wanted, levels, tape, name)  # type: ignore[arg-type]
+    tape = _tape(reading, request, at)
+    return deck_domain.Deck(tuple(sides), tuple(diagonals), None, levels, tape)  # type: ignore[arg-type]
 
 
 def _wire_tape(c: Converter, tape: TapeUse) -> dict[str, Any]:
@@ -219,24 +228,27 @@ def wire_frame(c: Converter, frame: frame_domain.Frame) -> wire.Frame:
 
 def wire_deck(c: Converter, deck: deck_domain.Deck) -> wire.Deck:
     """The completed deck; posted again it gives the same answer."""
-    parts: dict[str, Any] = {}
+    parts = wire_measured(c, deck)
     if deck.wanted is not None:
         parts["wanted"] = wire.DeckWanted(width=c.length(deck.wanted[0]), depth=c.length(deck.wanted[1]))
+    return wire.Deck(units=c.units, name=deck.name, **parts)
+
+
+def wire_measured(c: Converter, deck: deck_domain.Deck) -> dict[str, Any]:
+    """The completed fields of what was measured, and with which tape."""
+    parts: dict[str, Any] = {
+        "sides": wire.DeckSides(**{name: c.length(side) for name, side in zip(EDGES, deck.sides, strict=True)}),
+        "diagonals": wire.DeckDiagonals(
+            **{name: c.length(one) for name, one in zip(deck_domain.DIAGONALS, deck.diagonals, strict=True)}
+        ),
+        **_wire_tape(c, deck.tape),
+    }
     if deck.levels is not None:
         names = wire.DeckLevels.__struct_fields__
         parts["levels"] = wire.DeckLevels(
             **{name: c.offset(level) for name, level in zip(names, deck.levels, strict=True)}
         )
-    return wire.Deck(
-        units=c.units,
-        sides=wire.DeckSides(**{name: c.length(side) for name, side in zip(EDGES, deck.sides, strict=True)}),
-        diagonals=wire.DeckDiagonals(
-            **{name: c.length(one) for name, one in zip(deck_domain.DIAGONALS, deck.diagonals, strict=True)}
-        ),
-        name=deck.name,
-        **parts,
-        **_wire_tape(c, deck.tape),
-    )
+    return parts
 
 
 def _measurement(c: Converter, one: Measurement) -> wire.Measurement:
@@ -277,13 +289,18 @@ def _plumb_figure(c: Converter, one: PlumbFigure) -> wire.PlumbFigure:
 
 
 def _placing(c: Converter, one: Placing) -> wire.Placing:
-    n = c.number
     return wire.Placing(
-        c.polygon(one.corners),
-        one.angle_degrees,
-        [
-            wire.Overhang(o.corner, n(o.sideways), c.tape(o.sideways), n(o.endways), c.tape(o.endways))
-            for o in one.overhangs
-        ],
-        [wire.EdgeWork(e.edge, e.start_corner, e.end_corner, n(e.at_start), n(e.at_end), e.work) for e in one.edges],
+        c.polygon(one.corners), one.angle_degrees, overhang_rows(c, one.overhangs), edge_rows(c, one.edges)
     )
+
+
+def overhang_rows(c: Converter, overhangs: Sequence[Overhang]) -> list[wire.Overhang]:
+    """What sticks out at each corner, as it travels."""
+    n, t = c.number, c.tape
+    return [wire.Overhang(o.corner, n(o.sideways), t(o.sideways), n(o.endways), t(o.endways)) for o in overhangs]
+
+
+def edge_rows(c: Converter, edges: Sequence[EdgeWork]) -> list[wire.EdgeWork]:
+    """What each edge takes, as it travels."""
+    n = c.number
+    return [wire.EdgeWork(e.edge, e.start_corner, e.end_corner, n(e.at_start), n(e.at_end), e.work) for e in edges]

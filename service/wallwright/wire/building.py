@@ -12,6 +12,7 @@ from wallwright.wire.layout import LayoutAnswer
 from wallwright.wire.limits import SLOPE_MAX
 from wallwright.wire.raising import RaisingAnswer
 from wallwright.wire.sheathing import SheathingAnswer
+from wallwright.wire.squaring import DeckDiagonals, DeckLevels, DeckSides, EdgeWork, Overhang, TapeFields
 from wallwright.wire.wall import Carries, Common, Openings, Partitions, Post, Runs, Wall
 
 SideName = Literal["front", "right", "back", "left"]
@@ -89,6 +90,14 @@ class Sides(Request, frozen=True):
     left: SideOptions | UnsetType = UNSET
 
 
+class BuildingDeck(TapeFields, frozen=True, kw_only=True):
+    """The deck or slab as it was measured, seen from above with the front at the foot."""
+
+    sides: Annotated[DeckSides, Meta(description="Corner to corner.")]
+    diagonals: Annotated[DeckDiagonals, Meta(description="Corner to corner.")]
+    levels: Annotated[DeckLevels, Meta(description="Default none, then not looked at.")] | UnsetType = UNSET
+
+
 Part = Literal["layout", "sheathing", "raising", "fasteners"]
 
 
@@ -115,6 +124,7 @@ class Building(Common, frozen=True, kw_only=True):
         | UnsetType
     ) = UNSET
     walls: Sides | UnsetType = UNSET
+    deck: Annotated[BuildingDeck, Meta(description="Default none: the deck is taken as true.")] | UnsetType = UNSET
     parts: (
         Annotated[list[Part], Meta(max_length=4, description="What is answered for each wall; default all.")]
         | UnsetType
@@ -182,6 +192,21 @@ class Step(Answer, frozen=True):
     how_many: Annotated[int, Meta(description="Left out where nothing is counted.")] | UnsetType = UNSET
 
 
+class DeckLines(Answer, frozen=True):
+    """The framing's chalk lines on the deck as measured.
+
+    `marks` say how far the deck sticks out past the lines at each of its corners: above 0 measure in from the edge.
+    """
+
+    marks: list[Overhang]
+    edges: list[EdgeWork]
+    shift_right: Annotated[Number, Meta(description="From the placing that shares the error evenly, to save trimming.")]
+    shift_back: Number
+    diagonal: Annotated[Number, Meta(description="What both diagonals of the lines read.")]
+    diagonal_tape: Tape
+    rise: Annotated[Number, Meta(description="Highest corner above the lowest.")] | UnsetType = UNSET
+
+
 class BuildingAnswer(Answer, frozen=True):
     """A building walled."""
 
@@ -193,3 +218,4 @@ class BuildingAnswer(Answer, frozen=True):
     totals: Totals
     order_of_work: list[Step]
     findings: list[Finding]
+    deck: DeckLines | UnsetType = UNSET

@@ -75,10 +75,10 @@ def placed(deck: Sequence[Spot], width: int, depth: int) -> Placing:
         sideways = sx * (px * across + py * up) - width / 2
         endways = sy * (py * across - px * up) - depth / 2
         overhangs.append(Overhang(name, round(sideways), round(endways)))
-    return Placing(on_grid(corners), round(degrees(angle), 6), tuple(overhangs), _edges(overhangs))
+    return Placing(on_grid(corners), round(degrees(angle), 6), tuple(overhangs), edges_of(overhangs))
 
 
-def _edges(overhangs: list[Overhang]) -> tuple[EdgeWork, ...]:
+def edges_of(overhangs: Sequence[Overhang]) -> tuple[EdgeWork, ...]:
     """Each edge from its two corners: between them the deck's edge is straight, so that it is furthest out at one."""
     found = []
     for number, edge in enumerate(EDGES):
