@@ -57,6 +57,7 @@ DECK = {
     "wanted": {"width": 4200, "depth": 3000},
     "levels": {"front_left": 0, "front_right": 1, "back_right": 2, "back_left": 1},
 }
+ON_DECK = {**BUILDING, "deck": {name: DECK[name] for name in ("sides", "diagonals", "levels")}}
 MEASURED, ACROSS, REACH = limits.MEASURED_MIN, limits.MEASURED_DIAGONAL_MAX, limits.OUT_OF_LINE_MAX
 SQUARING = [
     ("/v1/squaring/frame", FRAME, "/width", MEASURED, limits.WALL_LENGTH_MAX),
@@ -115,6 +116,10 @@ LENGTHS = [
     ("/v1/building", BUILDING, "/footprint/depth", 1, limits.FOOTPRINT_MAX),
     ("/v1/building", BUILDING, "/wall_height", 1, limits.WALL_HEIGHT_MAX),
     ("/v1/building", BUILDING, "/slip_gap", 0, limits.SLIP_GAP_MAX),
+    ("/v1/building", ON_DECK, "/deck/sides/back", MEASURED, limits.FOOTPRINT_MAX),
+    ("/v1/building", ON_DECK, "/deck/diagonals/front_right_to_back_left", MEASURED, ACROSS),
+    ("/v1/building", ON_DECK, "/deck/levels/front_left", -REACH, REACH),
+    ("/v1/building", ON_DECK, "/deck/reading", 0, limits.READING_MAX),
 ]  # fmt: skip
 
 

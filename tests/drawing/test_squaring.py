@@ -12,10 +12,10 @@ from wallwright.api.reader import Reader
 from wallwright.domain.squaring.deck import survey
 from wallwright.domain.squaring.frame import square
 from wallwright.drawing.paper import MARGIN, TITLE_STRIP
-from wallwright.drawing.scene import Area, Scene
+from wallwright.drawing.scene import Area, Scene, Text
 from wallwright.drawing.squaring import deck_scene, frame_scene
 from wallwright.findings import PlanRefused
-from wallwright.lengths import FOOT, INCH
+from wallwright.lengths import FOOT, INCH, measure_of_text
 from wallwright.operations.converters import CONVERTERS
 from wallwright.operations.examples import EXAMPLES
 from wallwright.operations.squaring import to_deck, to_frame
@@ -84,11 +84,49 @@ def test_a_deck_keeps_its_texts_apart(width, depth, off, wanted, units):
     }
     if wanted:
         body |= {"wanted": {"width": width, "depth": depth}}
+        body |= {"levels": {"front_left": 0, "front_right": off[0], "back_right": off[1], "back_left": -1 / 16}}
     try:
         scene = scene_of("squaring-deck", body, units)
     except PlanRefused:
         return
     checked(scene)
+
+
+@settings(max_examples=100)
+@given(
+    st.integers(960, 4000),
+    st.integers(960, 3000),
+    st.integers(4, 40),
+    st.integers(-3, 3),
+    st.sampled_from(["in", "mm"]),
+)
+def test_the_three_figures_of_racking_agree(width, height, apart, off, units):
+    # In sixteenths, or in millimetres: the longer diagonal as it is read, less what it is shortened by as it is told, is the target.
+    scale = 16 if units == "in" else 1
+    d = round((width**2 + height**2) ** 0.5) + off
+    body = {"units": units, "width": width / scale, "height": height / scale,
+            "rising": (d + apart) / scale, "falling": d / scale}  # fmt: skip
+    try:
+        request = READERS["squaring-frame"].read(json.dumps(body).encode())
+        found = square(to_frame(request), FOOT, 3 * INCH)
+    except PlanRefused:
+        return
+    if found.verdict != "rack":
+        return
+    told = next(f for f in found.findings if f.code == "frame-out-of-square")
+    by = CONVERTERS[units].tape(dict(told.values)["by"])
+    (title,) = [
+        s.text for s in frame_scene(found, units, "0" * 8, []).shapes if getattr(s, "text", "").startswith("Frame from")
+    ]
+    target = title.partition("both diagonals read ")[2].partition(";")[0]
+    read = [measure_of_text(text).on_grid(units) for text in (CONVERTERS[units].tape(found.frame.rising), by, target)]
+    assert read[0] - read[1] == read[2]
+
+
+def test_levels_stand_at_their_corners():
+    scene = scene_of("squaring-deck", EXAMPLES["squaring-deck"], "in")
+    told = [shape.text for shape in scene.shapes if isinstance(shape, Text) and shape.text.startswith("level ")]
+    assert told == ['level 0"', 'level +1/8"', 'level +3/16"', 'level -1/16"']
 
 
 def test_the_push_is_drawn_at_the_end_of_the_longer_diagonal():

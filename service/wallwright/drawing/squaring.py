@@ -15,7 +15,7 @@ from wallwright.drawing.paper import MARGIN, View, fitted
 from wallwright.drawing.scene import Area, Lines, Scene, Text, folded, text_width
 from wallwright.drawing.svg import svg_text
 from wallwright.drawing.title import title_strip
-from wallwright.lengths import MILLIMETRE, SIXTEENTH, Units, round_down, tape_text
+from wallwright.lengths import MILLIMETRE, SIXTEENTH, Units, round_down, round_nearest, tape_text
 
 Point = tuple[int, int]
 _FACTORS: Final = (200, 100, 50, 20, 10, 5, 2, 1)
@@ -56,7 +56,7 @@ def frame_scene(found: Squared, units: Units, revision: str, texts: Sequence[str
     shapes += _far_sides(view, found, units, shift)
     shapes += _push(view, found, units, shift)
     shapes += _rows(rows, view.y(0) + 14)
-    what = f"Frame from outside as it lies; both diagonals should read {tape_text(found.diagonal, units)}"
+    what = f"Frame from outside as it lies; {_target(found, units)}"
     what += f"; lean drawn {factor} times" if factor > 1 else ""
     shapes += title_strip(view, frame.name, what, units, revision, f"tape class {frame.tape.tape_class}")
     description = (
@@ -64,6 +64,17 @@ def frame_scene(found: Squared, units: Units, revision: str, texts: Sequence[str
         f"shorten {found.shorten}, push {tape_text(found.push, units)}."
     )
     return Scene(view.width, view.height, f"Squaring of {frame.name or 'the frame'}", description, tuple(shapes))
+
+
+def _target(found: Squared, units: Units) -> str:
+    """What both diagonals are to read. While racking it is what the longer one reads less what it is shortened by, both as
+    they are told, so that the three figures agree on a tape; the sides alone may say a little else."""
+    if found.verdict != "rack":
+        return f"both diagonals should read {tape_text(found.diagonal, units)}"
+    step = SIXTEENTH if units == "in" else MILLIMETRE
+    longer = max(found.frame.rising, found.frame.falling)
+    equal = round_nearest(longer, step) - round_nearest(found.shorten_by, step)
+    return f"rack until both diagonals read {tape_text(equal, units)}"
 
 
 def _far_sides(view: View, found: Squared, units: Units, shift: int) -> Shapes:
@@ -121,7 +132,9 @@ def deck_scene(found: Measured, units: Units, revision: str, texts: Sequence[str
     rows = _folded(_said(found, units) + list(texts), units)
     every = (*outline, *largest, *base)
     xs, ys = [x for x, _ in every], [y for _, y in every]
-    view = fitted(units, (min(xs), min(ys), max(xs), max(ys)), 16, 20 + len(rows) * _ROW, _SIDE, _SIDE)
+    more = _ROW if deck.levels is not None else 0.0
+    below = 20 + more + len(rows) * _ROW
+    view = fitted(units, (min(xs), min(ys), max(xs), max(ys)), 16 + more, below, _SIDE, _SIDE)
     box = (view.x(min(xs)), view.y(max(ys)), view.x(max(xs)), view.y(min(ys)))
     shapes: Shapes = [Area("plate", _on_paper(view, outline), "the deck as measured")]
     shapes.append(Lines("void", _loop(_on_paper(view, largest))))
@@ -133,7 +146,7 @@ def deck_scene(found: Measured, units: Units, revision: str, texts: Sequence[str
         shapes += _on_line(view, a, b, share, tape_text(length, units))
     shapes += _edge_texts(found, units, box)
     shapes += _corner_texts(found, units, box)
-    shapes += _rows(rows, box[3] + 17)
+    shapes += _rows(rows, box[3] + 17 + more)
     drawn = "wanted rectangle heavy, largest dashed" if found.placing is not None else "largest rectangle dashed"
     what = f"Deck from above, front at the foot; {drawn}"
     what += f"; out of true drawn {factor} times" if factor > 1 else ""
@@ -146,7 +159,7 @@ def deck_scene(found: Measured, units: Units, revision: str, texts: Sequence[str
 def _said(found: Measured, units: Units) -> list[str]:
     size = found.largest_rectangle
     return [f"Largest rectangle: {_fits(size.width, units)} by {_fits(size.depth, units)}. "
-            "Corner figures: + the deck sticks out past the framing line, - it is short."]  # fmt: skip
+            "Corner figures: + the deck sticks out past the framing line, - it is short; a level is the corner's height."]  # fmt: skip
 
 
 def _fits(length: int, units: Units) -> str:
@@ -183,6 +196,8 @@ def _corner_texts(found: Measured, units: Units, box: tuple[float, float, float,
             over = found.placing.overhangs[number]
             rows.append(f"{corner.corner.split('-')[1]} {_signed(over.sideways, units)}")
             rows.append(f"{corner.corner.split('-')[0]} {_signed(over.endways, units)}")
+        if found.deck.levels is not None:
+            rows.append(f"level {_signed(found.deck.levels[number], units)}")
         at_left, at_front = corner.corner.endswith("left"), corner.corner.startswith("front")
         x = left - 7 if at_left else right + 7
         first = foot + 2 if at_front else top - _ROW * (len(rows) - 1) - 1
