@@ -160,8 +160,8 @@ def _weigh(layout: Layout, skin: Skin) -> _Weights:
     framing = [(member, stage_of(wall, member), of_member(member)) for member in layout.members]
     sheets = [(piece, piece.stage, of_piece(piece, sheet.thickness)) for piece in skin.pieces]
     pieces = (
-        *(weighed(member.id, "timber", stage, bulk, timber) for member, stage, bulk in framing),
-        *(weighed(piece.id, "sheet", stage, bulk, panel) for piece, stage, bulk in sheets),
+        *(weighed(member.id, "timber", stage, bulk, float(timber)) for member, stage, bulk in framing),
+        *(weighed(piece.id, "sheet", stage, bulk, float(panel)) for piece, stage, bulk in sheets),
     )
 
     def heap(timbers: Bulk, panels: Bulk) -> Weight:

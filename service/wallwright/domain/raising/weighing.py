@@ -132,9 +132,9 @@ def stage_of(wall: Wall, member: Member) -> str:
     return AFTER if member.role == "cap-plate" and (crosses_left or crosses_right) else BEFORE
 
 
-def weighed(name: str, kind: str, stage: str, bulk: Bulk, pcf: Fraction) -> Weighed:
-    """One member or piece by itself."""
-    return Weighed(
-        name, kind, stage, float(bulk.volume * pcf / (12 * FOOT**3)),
-        Place(*(nearest(Fraction(moment, bulk.volume)) for moment in (bulk.x, bulk.y, bulk.z))),
-    )  # fmt: skip
+def weighed(name: str, kind: str, stage: str, bulk: Bulk, pcf: float) -> Weighed:
+    """One member or piece by itself, of a density in lb per cubic foot."""
+    twice = 2 * bulk.volume
+    # The nearest integer to each moment over the volume; halves go up.
+    x, y, z = ((2 * moment + bulk.volume) // twice for moment in (bulk.x, bulk.y, bulk.z))
+    return Weighed(name, kind, stage, bulk.volume / (12 * FOOT**3) * pcf, Place(x, y, z))
