@@ -1,5 +1,6 @@
 """Each limit of the contract and of a copy: at it, just under and just over."""
 
+import asyncio
 import json
 from decimal import Decimal
 
@@ -206,3 +207,34 @@ def test_requests_past_those_that_may_be_inside_are_sent_away_and_health_still_a
         app.under_way = inside
         assert call("GET", "/v1/examples/layout", app).status_code == status
         assert call("GET", "/health", app).status_code == 200
+
+
+# Counted as they travel: name, colon and space, value, line end.
+@pytest.mark.parametrize(("spare", "status"), [(1, 200), (0, 200), (-1, 431)])
+def test_headers_at_the_limit_of_their_size(spare, status):
+    app = create_app(Settings(header_bytes=2000))
+    headers = {"host": "test", "accept": "*/*", "accept-encoding": "x", "connection": "close", "user-agent": "t"}
+    size = sum(len(name) + len(value) + 4 for name, value in headers.items())
+    headers["x-pad"] = "y" * (2000 - size - len("x-pad") - 4 - spare)
+    assert call("GET", "/health", app, headers=headers).status_code == status
+
+
+@pytest.mark.parametrize(("fields", "status"), [(19, 200), (20, 200), (21, 431)])
+def test_headers_at_the_limit_of_their_number(fields, status):
+    app = create_app(Settings(header_fields=20))
+    headers = {"host": "test", "accept": "*/*", "accept-encoding": "x", "connection": "close", "user-agent": "t"}
+    headers |= {f"x-{number}": "y" for number in range(fields - len(headers))}
+    assert call("GET", "/health", app, headers=headers).status_code == status
+
+
+@pytest.mark.parametrize(("wait", "status"), [(1, 408), (3, 200)])
+def test_a_body_that_takes_longer_than_it_may_is_408(wait, status):
+    app = create_app(Settings(body_wait_seconds=wait))
+
+    async def slowly():
+        yield wall()[:10]
+        await asyncio.sleep(1.5)
+        yield wall()[10:]
+
+    answer = call("POST", "/v1/layout", app, content=slowly(), headers={"content-type": "application/json"})
+    assert answer.status_code == status

@@ -87,7 +87,8 @@ class Outer:
         target = len(scope.get("raw_path") or b"") + len(scope.get("query_string") or b"")
         if target > self.settings.url_bytes:
             return Refused("uri-too-long")
-        if sum(len(name) + len(value) + 4 for name, value in scope["headers"]) > self.settings.header_bytes:
+        size = sum(len(name) + len(value) + 4 for name, value in scope["headers"])
+        if size > self.settings.header_bytes or len(scope["headers"]) > self.settings.header_fields:
             return Refused("headers-too-large")
         hosts = sum(name == b"host" for name, _ in scope["headers"])
         if hosts != 1 and (hosts or scope.get("http_version") == "1.1"):

@@ -22,6 +22,7 @@ class Settings(msgspec.Struct, frozen=True, gc=False):
     body_bytes: int = 262_144
     url_bytes: int = 12_288
     header_bytes: int = 32_768
+    header_fields: int = 100
     head_wait_seconds: int = 10
     body_wait_seconds: int = 10
     concurrency: int = 64
@@ -35,6 +36,7 @@ RANGES: Final[dict[str, tuple[int, int]]] = {
     "body_bytes": (1_024, 16_777_216),
     "url_bytes": (256, 65_536),
     "header_bytes": (1_024, 65_536),
+    "header_fields": (16, 1_000),
     "head_wait_seconds": (1, 300),
     "body_wait_seconds": (1, 300),
     "concurrency": (1, 10_000),
