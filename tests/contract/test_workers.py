@@ -73,6 +73,30 @@ def test_a_signal_ends_it_well_and_what_is_under_way_is_answered(workers, number
         assert one.process.wait(15) == 0
 
 
+def test_a_kept_connection_is_answered_once_more_before_it_closes():
+    with service(1) as one, socket.create_connection(("127.0.0.1", one.port), 5) as line:
+        line.settimeout(10)
+        line.sendall(b"GET /health HTTP/1.1\r\nHost: x\r\n\r\n")
+        assert b"connection: close" not in line.recv(65536)
+        one.process.send_signal(signal.SIGTERM)
+        assert until(lambda: refused(one.port))
+        line.sendall(b"GET /health HTTP/1.1\r\nHost: x\r\n\r\n")
+        answer = b""
+        while more := line.recv(65536):
+            answer += more
+        assert answer.startswith(b"HTTP/1.1 200")
+        assert b"connection: close" in answer
+        assert one.process.wait(15) == 0
+
+
+def refused(port: int) -> bool:
+    try:
+        socket.create_connection(("127.0.0.1", port), 1).close()
+    except OSError:
+        return True
+    return False
+
+
 @pytest.mark.parametrize("workers", [1, 2])
 def test_while_it_lingers_it_says_that_it_is_not_ready_and_still_works(workers):
     with service(workers, linger_seconds=2) as one:

@@ -27,8 +27,8 @@ def changed(text: str, *changes: tuple[str, str]) -> str:
 
 
 def nginx_text(port: int, upstream: Sequence[int], folder: str) -> str:
-    # One copy with several workers stands three times, as the file says.
-    ports = [upstream[number % len(upstream)] for number in range(max(3, len(upstream)))]
+    # One copy with several workers stands five times, as the file says.
+    ports = [upstream[number % len(upstream)] for number in range(max(5, len(upstream)))]
     servers = "\n".join(f"        server 127.0.0.1:{one} max_fails=0;" for one in ports)
     return changed(
         (DOCKER / "nginx.conf").read_text(),

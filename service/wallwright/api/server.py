@@ -17,7 +17,7 @@ from wallwright.api.outer import Outer
 KEEP_ALIVE_SECONDS: Final = 75
 _BACKLOG: Final = 2048
 _TAKEN_AT_ONCE: Final = 8
-_BEAT_SECONDS: Final = 1.0
+_FAREWELL_SECONDS: Final = 0.5
 
 
 class Protocol(HttpToolsProtocol):
@@ -28,6 +28,7 @@ class Protocol(HttpToolsProtocol):
     """
 
     head_wait: float = 10
+    last: bool = False
     _head_timer: TimerHandle | None = None
     _in_head = False
 
@@ -48,6 +49,8 @@ class Protocol(HttpToolsProtocol):
         self._in_head = False
         self._wait(0)
         super().on_headers_complete()
+        if self.last and self.cycle is not None:
+            self.cycle.keep_alive = False
 
     def connection_lost(self, exc: Exception | None) -> None:
         """Nothing more is waited for."""
@@ -96,16 +99,19 @@ def listener(host: str, port: int) -> Listener:
 class Server(uvicorn.Server):
     """A server that ends with status 0 when it is told to stop, and lingers first where it is the only one.
 
+    Once it takes no new connections it still answers, for a moment, one more request on each that is kept, and says
+    there that it closes: a proxy that was about to use one would otherwise find it gone.
+
     ``parent`` is the reading end of a pipe that closes when the process above is gone; then this one stops too.
     """
 
     def __init__(self, app: Outer, parent: int | None = None) -> None:
         settings = app.settings
-        protocol = type("Protocol", (Protocol,), {"head_wait": settings.head_wait_seconds})
+        self.protocol: type[Protocol] = type("Served", (Protocol,), {"head_wait": settings.head_wait_seconds})
         # Parser and loop are named, so that what happens to be installed changes nothing.
         config = uvicorn.Config(
             app,
-            http=protocol,
+            http=self.protocol,
             loop="asyncio",
             ws="none",
             lifespan="off",
@@ -162,6 +168,21 @@ class Server(uvicorn.Server):
             asyncio.get_running_loop().call_later(linger, self._stop_now)
         if self.parent is None:
             self.outer.board.stop()
+
+    async def shutdown(self, sockets: list[socket.socket] | None = None) -> None:
+        """Close the door, say farewell on kept connections, then end as the server underneath does."""
+        for server in self.servers:
+            server.close()
+        for one in sockets or []:
+            one.close()
+        self.protocol.last = True
+        for connection in self.server_state.connections:
+            if isinstance(connection, Protocol) and connection.cycle is not None:
+                connection.cycle.keep_alive = False
+        until = asyncio.get_running_loop().time() + _FAREWELL_SECONDS
+        while self.server_state.connections and not self.force_exit and asyncio.get_running_loop().time() < until:
+            await asyncio.sleep(0.02)
+        await super().shutdown(sockets)
 
     def _stop_now(self) -> None:
         self.should_exit = True
