@@ -18,8 +18,8 @@ from wallwright.wire import limits
 
 BODY = json.dumps(WALL).encode()
 BUILDING = json.dumps({"units": "in", "footprint": {"width": 168, "depth": 120}, "wall_height": 89}).encode()
-BODIES = {"layout": BODY, "sheathing": BODY, "raising": BODY, "building": BUILDING}
-BODIES |= {name: example_bytes(name) for name in ("squaring-frame", "squaring-deck")}
+BODIES = {one.name: example_bytes(one.name) for one in OPERATIONS}
+BODIES |= {"layout": BODY, "sheathing": BODY, "building": BUILDING}
 FORMS = {"json": "application/json", "svg": "image/svg+xml", "csv": "text/csv"}
 
 
@@ -72,7 +72,7 @@ def test_nothing_acceptable_is_406_as_a_problem(accept):
     assert answer.headers["content-type"] == "application/problem+json"
 
 
-@pytest.mark.parametrize("name", ["squaring-frame", "squaring-deck"])
+@pytest.mark.parametrize("name", [one.name for one in OPERATIONS if "csv" not in one.forms])
 def test_what_has_no_list_is_not_offered_as_one(name):
     assert post(BY_NAME[name].path, BODIES[name], accept="text/csv").status_code == 406
     assert call("GET", f"{BY_NAME[name].path}.csv?z={packed(BODIES[name])}").status_code == 404

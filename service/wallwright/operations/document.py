@@ -20,7 +20,7 @@ from wallwright.wire.wall import Wall
 _MEDIA: Final = {"json": "application/json", "svg": "image/svg+xml", "csv": "text/csv"}
 _Z_PATTERN: Final = "^[A-Za-z0-9_-]+$(?!\\n)"
 _TEXTS: Final = {
-    400: "Not JSON, or not of the schema: every fault is told at once.",
+    400: "Not JSON, or not of the schema: every fault is told at once. Also a request that does not name one host.",
     404: "There is nothing of that name.",
     405: "The path does not take this method; Allow names those it takes.",
     406: "None of the accepted media types is offered.",
@@ -189,7 +189,7 @@ def _metrics() -> dict[str, Any]:
             "description": f"{summary}, by route template. Nothing in them tells of a caller or a question.",
             "responses": {
                 "200": {"description": f"{summary}.", "content": {"text/plain": {"schema": {"type": "string"}}}},
-                **{str(status): _problem(status) for status in (405, 414, 431, 500)},
+                **{str(status): _problem(status) for status in (400, 405, 414, 431, 500)},
             },
         }
     }
@@ -207,7 +207,7 @@ def _plain_paths() -> dict[str, Any]:
             "description": summary + ".",
             "responses": {
                 "200": {"description": summary + ".", "content": {"application/json": {"schema": schema}}},
-                **{str(status): _problem(status) for status in (*problems, 405, 414, 431, 500)},
+                **{str(status): _problem(status) for status in (400, *problems, 405, 414, 431, 500)},
             },
         }
         if parameter is not None:
