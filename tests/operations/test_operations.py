@@ -12,8 +12,8 @@ from tests.api.client import WALL, post
 from wallwright.api.links import packed
 from wallwright.api.reader import Reader
 from wallwright.domain import built as domain_building
-from wallwright.domain import fasteners as domain_fasteners
 from wallwright.domain import deck_lines as chalk
+from wallwright.domain import fasteners as domain_fasteners
 from wallwright.domain import members, skin, slopes
 from wallwright.domain.raising import braces as raising_braces
 from wallwright.domain.raising import hands, raised, statics, weighing

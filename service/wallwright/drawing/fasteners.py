@@ -146,7 +146,9 @@ def _legend(rows: list[_Row], left: float, top: float, bottom: float, right: flo
     for number, row in enumerate(rows):
         x, y = left + wide * (number // each), top + _ROW * (number % each + 1)
         if row.kind:
-            shapes.append(Lines("dim", tuple(mark(row.kind, x + 1.5, y - (1.9 if row.kind in ("bolt", "down") else 0.9)))))
+            shapes.append(
+                Lines("dim", tuple(mark(row.kind, x + 1.5, y - (1.9 if row.kind in ("bolt", "down") else 0.9))))
+            )
         shapes.append(Text(x + 5, y, shortened(row.text, wide - 7)))
     return shapes
 

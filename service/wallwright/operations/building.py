@@ -8,8 +8,8 @@ from msgspec.structs import replace
 from wallwright.domain import building as domain
 from wallwright.domain import defaults
 from wallwright.domain.built import Step
-from wallwright.domain.fasteners import Fasteners, added, fasten
 from wallwright.domain.deck_lines import DeckLines
+from wallwright.domain.fasteners import Fasteners, added, fasten
 from wallwright.domain.raising.raised import raised
 from wallwright.domain.stock import NOMINAL
 from wallwright.domain.wall import Wall
