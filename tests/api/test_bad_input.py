@@ -203,6 +203,13 @@ def test_lying_sheets_that_find_no_level_seam_are_refused_with_the_other_directi
     assert post("/v1/sheathing", wall(sheathing={**sheathing, "direction": "upright"})).status_code == 200
 
 
+def test_a_lap_no_wider_than_the_gap_is_refused_with_one_that_closes_the_joint():
+    body = wall(sheathing={"gap": '1/4"', "sheet": {"edge": "shiplap", "lap": '1/4"'}})
+    answer = post("/v1/layout", body)
+    assert codes(answer) == {("/sheathing/sheet/lap", "lap-too-short")}
+    assert '3/8"' in answer.json()["errors"][0]["detail"]
+
+
 BUILDING = {"units": "in", "footprint": {"width": 168, "depth": 120}, "wall_height": 89}
 BUILDING_FAULTS = [
     ({"roof": {"shape": "gable"}}, {("/roof/rise", "slope-missing")}),

@@ -7,6 +7,7 @@ import itertools
 from collections.abc import Iterable
 
 from shapely import Polygon, STRtree, box, unary_union
+from shapely.affinity import translate
 from tests.property.framing import is_in_bay
 from tests.property.geometry import UPRIGHT_ROLES, Span, bands, boxes, empty, merged, overlapping
 from tests.property.slope import crests, top_at
@@ -98,7 +99,11 @@ def faults_of_sheets(skin: Skin) -> list[str]:
             found.append(f"{piece.id} has another shape on its sheet")
         (across, up), *_ = moved
         holes = [[(x + across, y + up) for x, y in hole] for hole in piece.cut_outs]
-        by_sheet[piece.sheet].append((piece.id, Polygon(piece.on_sheet, holes)))
+        lap = sheet.lap if piece.lap_side else 0
+        run = {"left": (-lap, 0), "right": (lap, 0), "top": (0, lap), "": (0, 0)}[piece.lap_side]
+        net = Polygon(piece.on_sheet, holes)
+        # The lap is part of what is cut: the piece and the piece moved on by it.
+        by_sheet[piece.sheet].append((piece.id, unary_union([net, translate(net, *run)]) if lap else net))
     for use in skin.sheets:
         placed = by_sheet[use.id]
         if tuple(sorted(name for name, _ in placed)) != tuple(sorted(use.pieces)):
@@ -178,9 +183,19 @@ def _least(
     )  # fmt: skip
     if partner is None:
         return CARRIED
+    if wall.sheathing.direction == "upright" and (inwards > 0) == (wall.sheets_from == "left"):
+        # The sheet that closes over a lap is fastened clear of it.
+        clear = _clear_of_lap(wall)
+        if clear > NAILED:
+            return clear
     group = next(((a, b) for a, b in solid if a <= edge <= b), None)
     members = [m for m in here if group is not None and m.x >= group[0] and m.right <= group[1]]
     return NAILED if len(members) == 1 and members[0].role in UPRIGHT_ROLES else CARRIED
+
+
+def _clear_of_lap(wall: Wall) -> int:
+    """Timber that a sheet needs which closes over another's lap: to the lap's end and 1/4 in for the fastener."""
+    return wall.sheathing.sheet.lap - wall.sheathing.gap + inches("1/4") if wall.sheathing.sheet.lap else 0
 
 
 def _behind(solid: list[Span], edge: int, inwards: int) -> int:
@@ -201,6 +216,7 @@ def faults_of_level_edges(skin: Skin, layout: Layout) -> list[str]:
     wall = layout.wall
     outer, found = _outer(layout), []
     ends = [x for m in outer for span in _spans(m) for x in span]
+    feet = {seam.after for seam in skin.seams if seam.direction == "level"}
     for piece in skin.pieces:
         for y, left, right, below in _level_edges(piece):
             if y < 0 or (y == 0 and below):
@@ -211,7 +227,10 @@ def faults_of_level_edges(skin: Skin, layout: Layout) -> list[str]:
                 if any(a <= start and b >= end for a, b in _next_walls_cap(wall, wall.height - wall.thickness)):
                     here.append((wall.height - wall.thickness, wall.height))
                 behind = _behind(merged(here), y, -1 if below else 1)
-                if behind < CARRIED:
+                least = CARRIED
+                if wall.sheathing.direction == "lying" and not below and y in feet:
+                    least = max(CARRIED, _clear_of_lap(wall))
+                if behind < least:
                     found.append(f"{piece.id} has {behind} behind its level edge at {y} from {start} to {end}")
     return found
 
@@ -312,12 +331,32 @@ def faults_of_stagger(skin: Skin) -> list[str]:
     return [] if close <= said else [f"{close} joints are not staggered, and {said} are told"]
 
 
+def faults_of_laps(skin: Skin) -> list[str]:
+    """Shiplap pieces beside a seam that do not run on under the next one, or whose saw lines do not leave the lap."""
+    sheet, found = skin.wall.sheathing.sheet, []
+    if not sheet.lap:
+        return [f"{p.id} has a lap" for p in skin.pieces if p.lap_side] + [f"{s.id} has" for s in skin.seams if s.lap]
+    upright = skin.wall.sheathing.direction == "upright"
+    own = "upright" if upright else "level"
+    found += [f"{s.id} has lap {s.lap}" for s in skin.seams if s.lap != (sheet.lap if s.direction == own else 0)]
+    side = ("right" if skin.wall.sheets_from == "left" else "left") if upright else "top"
+    at = {s.after if side == "left" else s.before for s in skin.seams if s.direction == own}
+    for piece in skin.pieces:
+        xs, ys = [x for x, _ in piece.outline], [y for _, y in piece.outline]
+        edge = {"right": max(xs), "left": min(xs), "top": max(ys)}[side]
+        if edge in at and piece.lap_side != side:
+            found.append(f"{piece.id} has no lap under the next piece")
+        if piece.lap_side not in ("", side):
+            found.append(f"{piece.id} has its lap {piece.lap_side}")
+    return found
+
+
 def faults_of_skin(skin: Skin, layout: Layout) -> list[str]:
     """Everything that is wrong with a skinned wall."""
     return [
         *faults_of_cover(skin), *faults_of_sheets(skin), *faults_of_stages(skin), *faults_of_blocking(skin, layout),
         *faults_of_upright_edges(skin, layout), *faults_of_level_edges(skin, layout), *faults_of_seams(skin, layout),
-        *faults_of_strips(skin), *faults_of_stagger(skin),
+        *faults_of_strips(skin), *faults_of_stagger(skin), *faults_of_laps(skin),
     ]  # fmt: skip
 
 

@@ -220,5 +220,5 @@ def faults_of_skin(skin: Skin, layout: Layout) -> list[str]:
     return [
         *skinning.faults_of_cover(skin), *skinning.faults_of_sheets(skin), *skinning.faults_of_stages(skin),
         *skinning.faults_of_blocking(skin, layout), *skinning.faults_of_seams(skin, layout),
-        *faults_of_edges(skin, layout), *faults_of_strips(skin),
+        *faults_of_edges(skin, layout), *faults_of_strips(skin), *skinning.faults_of_laps(skin),
     ]  # fmt: skip

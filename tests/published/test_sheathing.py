@@ -6,8 +6,10 @@ a hobby builder's published storage shed (panels past the frame at the corners);
 """
 
 import itertools
+from typing import Literal
 
 import pytest
+from msgspec.structs import replace
 from tests.published.plain import Sheet, feet, mm, opening, plain_wall
 
 from wallwright.domain.framed import framed, sheathing, skinned
@@ -135,3 +137,36 @@ def test_what_the_other_start_would_have_cost_is_told() -> None:
     left = sheathing(plain_wall(feet(10) + 6 * INCH, 24 * INCH, height=feet(8), sheathing=Sheathing(gap=0)))
     assert told["studs"] == str(sum(m.role == "seam-stud" for m in framed(left.wall).layout.members))
     assert told["own_studs"] == str(sum(m.role == "seam-stud" for m in framed(wall).layout.members))
+
+
+def shiplap(direction: Literal["upright", "lying"] = "upright", lap: str = "1/2", gap: str = "0") -> Sheathing:
+    sheet = Sheet(48 * INCH + inches(lap), thickness=inches("5/8"), kind="siding", edge="shiplap", lap=inches(lap))
+    return Sheathing(sheet, direction, inches(gap))
+
+
+def test_shiplap_sheets_cover_their_width_less_the_lap() -> None:
+    # Geometry: 48-1/2 over all with a lap of 1/2 covers 48, so 12 ft take three, each seam on a stud 16 in o.c.
+    skin = sheathing(plain_wall(feet(12), height=feet(8), sheathing=shiplap()))
+    assert [use.width for use in skin.sheets] == [inches("48 1/2")] * 3
+    assert [(seam.before, seam.lap) for seam in joints(skin)] == [(k * 48 * INCH, inches("1/2")) for k in (1, 2)]
+    assert [piece.lap_side for piece in skin.pieces] == ["right", "right", ""]
+    # The last one leaves its lap over: it is sawn off.
+    assert [len(piece.cut_lines) for piece in skin.pieces] == [0, 0, 1]
+    from_right = sheathing(plain_wall(feet(12), height=feet(8), sheathing=replace(shiplap(), start="right")))
+    assert [piece.lap_side for piece in from_right.pieces] == ["", "left", "left"]
+
+
+def test_a_wide_lap_asks_for_more_timber_behind_the_sheet_that_closes_over_it() -> None:
+    # Geometry: with a lap of 1 in fasteners stand past it, 1/4 in inside the timber: 1-1/4 in; half a stud gives 3/4.
+    skin = sheathing(plain_wall(feet(12), height=feet(8), sheathing=shiplap(lap="1")))
+    assert all(seam.bearing_after >= inches("1 1/4") for seam in joints(skin))
+    narrow = sheathing(plain_wall(feet(12), height=feet(8), sheathing=shiplap()))
+    assert {seam.bearing_after for seam in joints(narrow)} == {inches("3/4")}
+
+
+def test_lying_shiplap_sheds_water_over_the_sheet_below() -> None:
+    # Common practice, no source: the upper sheet closes over the lap of the lower one.
+    skin = sheathing(plain_wall(feet(12), height=feet(8), sheathing=shiplap("lying", gap="1/8")))
+    feet_of = {piece.id: min(y for _, y in piece.outline) for piece in skin.pieces}
+    assert {piece.lap_side for piece in skin.pieces if feet_of[piece.id] == 0} == {"top"}
+    assert {piece.lap_side for piece in skin.pieces if feet_of[piece.id] > 0} == {""}

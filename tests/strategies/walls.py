@@ -99,7 +99,11 @@ def sheathings(draw: st.DrawFn, scale: Scale, sheet: Sheet, under: int) -> Sheat
     """How a wall is skinned with a sheet."""
     direction = draw(st.sampled_from(("upright", "upright", "lying")))
     start = draw(st.sampled_from((None, None, "left", "right")))
-    return Sheathing(sheet, direction, draw(gaps(scale)), under, start)
+    gap = draw(gaps(scale))
+    if draw(st.sampled_from((False, False, True))):
+        lap = draw(scale.between(max(gap + inches("1/8"), scale.step), inches("3/4")))
+        sheet = Sheet(sheet.width, sheet.length, sheet.thickness, "siding", sheet.sized_for_spacing, "shiplap", lap)
+    return Sheathing(sheet, direction, gap, under, start)
 
 
 @st.composite

@@ -17,7 +17,21 @@ BEARING = inches("5/8")
 LEAST_BEARING = inches("3/8")
 """The least bearing that counts as carried."""
 
+CLEAR_OF_LAP = inches("1/4")
+"""Timber left past a fastener that stands clear of a lap underneath."""
+
 Span = tuple[int, int]
+
+
+def bearing_after(wall: Wall, direction: str, least: int) -> int:
+    """The timber that the sheet after a seam needs: at a shiplap edge its fasteners stand clear of the lap beneath it.
+
+    ``direction`` is the seam's, ``least`` what a square edge needs. Only long edges have laps.
+    """
+    sheathing = wall.sheathing
+    if not sheathing.sheet.lap or (direction == "upright") != (sheathing.direction == "upright"):
+        return least
+    return max(least, sheathing.sheet.lap - sheathing.gap + CLEAR_OF_LAP)
 
 
 class Storey(msgspec.Struct, frozen=True, gc=False):
@@ -38,6 +52,7 @@ class Carriers:
         self.heights = (low, high) if course is None else (max(low, course[0]), min(high, course[1]))
         self.voids = wall.openings
         self.in_bay = in_bay
+        self.beyond = bearing_after(wall, "upright", BEARING)
         self.frame = parts
         solid = [part for part in parts if part.z == 0 and not part.role.endswith("plate")]
         self.uprights = sorted((part for part in solid if part.upright), key=lambda part: part.x)
@@ -64,12 +79,12 @@ class Carriers:
         return self._answers[before]
 
     def _studs_for(self, before: int, after: int) -> tuple[Part, ...] | None:
-        near = self.near(before - BEARING, after + BEARING)
+        near = self.near(before - BEARING, after + self.beyond)
         wall = self.wall
-        if len(near) == 1 and not self._void_near(before - BEARING, after + BEARING):
+        if len(near) == 1 and not self._void_near(before - BEARING, after + self.beyond):
             only = near[0]
             full = only.y == wall.stud_bottom and only.top == wall.stud_top
-            if full and only.x <= before - BEARING and only.right >= after + BEARING:
+            if full and only.x <= before - BEARING and only.right >= after + self.beyond:
                 return ()
         studs: list[Part] = []
         for storey in self.lacking(before, after, near):
@@ -88,7 +103,7 @@ class Carriers:
         levels = {low, high}
         for part in near:
             levels.update((part.y, part.top))
-        voids = [void for void in self.voids if void.left < after + BEARING and void.right > before - BEARING]
+        voids = [void for void in self.voids if void.left < after + self.beyond and void.right > before - BEARING]
         for void in voids:
             levels.update((void.sill, void.head))
         heights = sorted(y for y in levels if low <= y <= high)
@@ -108,19 +123,19 @@ class Carriers:
     ) -> tuple[Span, ...]:
         """The stretches beside a seam that need timber between two heights and have none."""
         solids = merged([(part.x, part.right) for part in near if part.y <= bottom and part.top >= top])
-        needs = needed(before, after, [void for void in voids if void.sill <= bottom and void.head >= top])
+        needs = needed(before, after, [void for void in voids if void.sill <= bottom and void.head >= top], self.beyond)
         return tuple(need for need in needs if not covers(solids, need))
 
     def _fill(self, storey: Storey, before: int, after: int) -> list[Part] | None:
         """The fewest studs, set tight beside what stands there if that serves, that carry both edges."""
         thick = self.wall.thickness
-        reach = 2 * thick + BEARING
+        reach = 2 * thick + self.beyond
         near = self.near(before - reach, after + reach)
         here = [part for part in near if part.y < storey.high and part.top > storey.low]
         solids = merged([(p.x, p.right) for p in here if p.y <= storey.low and p.top >= storey.high])
         centred = (before + after - thick) // 2
         spots = [high for _, high in solids] + [low - thick for low, _ in solids]
-        spots += [centred, after + BEARING - thick, before - BEARING]
+        spots += [centred, after + self.beyond - thick, before - BEARING]
         for x in spots:
             if _carried([*solids, (x, x + thick)], storey.needs) and self._is_free(x, storey):
                 return [self._seam_stud(x, storey)]
@@ -166,9 +181,9 @@ class Carriers:
         return True
 
 
-def needed(before: int, after: int, voids: list[Opening]) -> tuple[Span, ...]:
+def needed(before: int, after: int, voids: list[Opening], beyond: int = BEARING) -> tuple[Span, ...]:
     """The stretches of x that need timber beside a seam, an opening's own width needing none."""
-    low, high = before - BEARING, after + BEARING
+    low, high = before - BEARING, after + beyond
     left: Span | None = (low, before)
     right: Span | None = (after, high)
     for void in voids:

@@ -4,10 +4,12 @@ from wallwright.domain.posts import post_edge
 from wallwright.domain.slope_checks import check_slope, least_height
 from wallwright.domain.wall import Wall
 from wallwright.findings import Fault, Value, at_least, at_most
-from wallwright.lengths import INCH
+from wallwright.lengths import INCH, inches
 
 LEAST_STUD = 6 * INCH
 """The shortest stud that a wall is framed with."""
+LEAST_LAP = inches("1/8")
+"""How far a shiplap edge reaches under the next sheet at least, past the gap."""
 
 
 def posts_width(wall: Wall) -> int:
@@ -23,6 +25,7 @@ def least_length(wall: Wall) -> int:
 
 def check(wall: Wall) -> list[Fault]:
     """Faults of the wall's own sizes: too short, too low, spacing too close, a cap or a face of no length."""
+    values: tuple[tuple[str, Value], ...]
     faults = check_slope(wall)
     if faults:
         return faults
@@ -47,9 +50,13 @@ def check(wall: Wall) -> list[Fault]:
         least = wall.thickness - length - getattr(wall.right, field)
         if given < least:
             faults.append(Fault(code, f"/ends/left/{field}", (("given", given), ("least", at_least(least)))))
+    sheet, gap = wall.sheathing.sheet, wall.sheathing.gap
+    if sheet.edge == "shiplap" and sheet.lap < gap + LEAST_LAP:
+        values = (("given", sheet.lap), ("gap", gap), ("least", at_least(gap + LEAST_LAP)))
+        faults.append(Fault("lap-too-short", "/sheathing/sheet/lap", values))
     for number, at in enumerate(wall.floor.anchors):
         # In the mirror of a wall laid out from its right end, what lies beyond the plate is below 0.
         if not 0 <= at <= wall.length:
-            values: tuple[tuple[str, Value], ...] = (("given", at), ("most", at_most(length)))
+            values = (("given", at), ("most", at_most(length)))
             faults.append(Fault("anchor-outside-wall", f"/floor/anchors/{number}", values))
     return faults

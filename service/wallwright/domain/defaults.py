@@ -21,6 +21,8 @@ SHEET_WIDTH: Final = 48 * INCH
 SHEET_LENGTH: Final = 96 * INCH
 SHEET_THICKNESS: Final = inches("7/16")
 SHEET_KIND: Final = "osb"
+SHEET_LAP: Final = inches("1/2")
+"""How far a shiplap edge runs under the next sheet: from memory."""
 SHEET_GAP: Final = inches("1/8")
 SHEET_DIRECTION: Final = "upright"
 FASTENING: Final = "nailed"

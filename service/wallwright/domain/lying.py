@@ -23,10 +23,10 @@ class Course(msgspec.Struct, frozen=True):
 
 
 def lying_size(wall: Wall) -> tuple[int, int]:
-    """How long and how high a whole sheet is as it lies on the wall."""
+    """How long and how high a whole sheet covers as it lies on the wall."""
     sheet, gap = wall.sheathing.sheet, wall.sheathing.gap
     less = gap if sheet.sized_for_spacing else 0
-    return sheet.length - less, sheet.width - less
+    return sheet.length - less, sheet.net_width - less
 
 
 def lying_rows(plan: Plan, level: Standing) -> tuple[tuple[Row, ...], list[Fault]]:

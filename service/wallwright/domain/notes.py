@@ -59,7 +59,7 @@ def _seam_notes(wall: Wall, pairs: Pairs, columns: Columns | None) -> list[Findi
         return []
     found = []
     sheet = wall.sheathing.sheet
-    along = sheet.width if wall.sheathing.direction == "upright" else sheet.length
+    along = sheet.net_width if wall.sheathing.direction == "upright" else sheet.length
     if along % wall.spacing:
         found.append(Finding("spacing-misses-sheet", "/spacing", (("spacing", wall.spacing), ("sheet", along))))
     added = tuple(member.id for part, member in pairs if part.role == "seam-stud")

@@ -137,6 +137,9 @@ class _Mending:
             self._partition(fault)
         elif fault.pointer == "/plates/stock_length":
             self.wall = replace(wall, plates=replace(wall.plates, stock_length=size))
+        elif fault.code == "lap-too-short":
+            sheet = replace(wall.sheathing.sheet, lap=size)
+            self.wall = replace(wall, sheathing=replace(wall.sheathing, sheet=sheet))
         elif fault.code == "no-lying-seam":
             self.wall = replace(wall, sheathing=replace(wall.sheathing, direction="upright"))
         elif fault.pointer == "/sheathing/sheet/length":

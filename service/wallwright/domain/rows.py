@@ -2,7 +2,7 @@
 
 import msgspec
 
-from wallwright.domain.carriers import LEAST_BEARING, Span, merged
+from wallwright.domain.carriers import LEAST_BEARING, Span, bearing_after, merged
 from wallwright.domain.openings import Plan
 from wallwright.domain.parts import Part
 from wallwright.domain.wall import Wall
@@ -59,12 +59,12 @@ def highest_seam(
     ``least_leg`` of sheet between itself and an opening's head or sill is taken only where there is no other.
     """
     wall = plan.wall
-    gap, deep = wall.sheathing.gap, wall.depth
+    gap, deep, beyond = wall.sheathing.gap, wall.depth, bearing_after(wall, "level", LEAST_BEARING)
     candidates = {highest}
     for edge in _level_edges(plan, parts):
         candidates.update(
             (
-                edge - gap - LEAST_BEARING,
+                edge - gap - beyond,
                 edge - gap,
                 edge,
                 edge + LEAST_BEARING,
@@ -98,7 +98,8 @@ def _level_edges(plan: Plan, parts: list[Part]) -> set[int]:
 def blocking(plan: Plan, parts: list[Part], seam: int, spans: list[Span] | None = None) -> list[Part] | None:
     """The blocks that a level seam with its lower edge at ``seam`` needs; None where one has no room."""
     wall = plan.wall
-    low, high = seam - LEAST_BEARING, seam + wall.sheathing.gap + LEAST_BEARING
+    low = seam - LEAST_BEARING
+    high = seam + wall.sheathing.gap + bearing_after(wall, "level", LEAST_BEARING)
     if low <= 0:
         return None
     breaks = {0, wall.length}

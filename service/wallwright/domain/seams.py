@@ -47,7 +47,7 @@ class Stretch(msgspec.Struct, frozen=True):
 def upright_stretch(wall: Wall) -> Stretch:
     """The whole face, to be laid with upright sheets."""
     sheet = wall.sheathing.sheet
-    full = sheet.width - wall.sheathing.gap if sheet.sized_for_spacing else sheet.width
+    full = sheet.net_width - wall.sheathing.gap if sheet.sized_for_spacing else sheet.net_width
     return Stretch(wall, wall.face_left, wall.face_right, full, wall.openings)
 
 

@@ -28,6 +28,8 @@ class Seam(msgspec.Struct, frozen=True, gc=False):
     bearing_before: int
     bearing_after: int
     members: tuple[str, ...]
+    lap: int = 0
+    """How far the sheet on the one side runs on under the other, from its own edge; 0 between square edges."""
 
 
 class Piece(msgspec.Struct, frozen=True, gc=False):
@@ -45,6 +47,10 @@ class Piece(msgspec.Struct, frozen=True, gc=False):
     cut_lines: tuple[Line, ...]
     stage: str
     """``before-raising`` or ``after-raising``."""
+    lap_side: Literal["", "left", "right", "top"] = ""
+    """The side on which a shiplap edge runs on past the outline, under the next sheet; empty where none does."""
+    lap_recut: bool = False
+    """Whether that lap has to be cut anew, since the sheet's own is cut away."""
 
 
 class SheetUse(msgspec.Struct, frozen=True, gc=False):

@@ -79,6 +79,9 @@ def _findings(
     if saved is not None and (saved.studs or saved.rips):
         values = (("studs", str(saved.studs)), ("rips", str(saved.rips)))
         found.append(Finding("sheets-sized-for-spacing-save", "/sheathing/sheet/sized_for_spacing", values))
+    recut = sum(1 for piece in pieces if piece.lap_recut)
+    if recut:
+        found.append(Finding("lap-cut-anew", "/sheathing/sheet/edge", (("count", str(recut)),)))
     after = sum(1 for piece in pieces if piece.stage == "after-raising")
     if after:
         found.append(Finding("after-raising", "/sheathing", (("count", str(after)),)))
@@ -138,7 +141,7 @@ def _strip(wall: Wall, courses: tuple[Row, ...]) -> list[Finding]:
 def _whole_sheets(wall: Wall, columns: tuple[Column, ...]) -> list[Finding]:
     """A change of length, up to a few inches, with which the sheathing comes out in whole sheets."""
     sheet, gap = wall.sheathing.sheet, wall.sheathing.gap
-    module = sheet.width if sheet.sized_for_spacing else sheet.width + gap
+    module = sheet.net_width if sheet.sized_for_spacing else sheet.net_width + gap
     face = wall.face_right - wall.face_left
     count = max(1, (2 * (face + gap) + module) // (2 * module))
     change = count * module - gap - face

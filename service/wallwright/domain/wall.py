@@ -143,6 +143,14 @@ class Sheet(msgspec.Struct, frozen=True, gc=False):
     thickness: int = defaults.SHEET_THICKNESS
     kind: str = defaults.SHEET_KIND
     sized_for_spacing: bool = False
+    edge: Literal["square", "shiplap"] = "square"
+    lap: int = 0
+    """How far one long edge runs under the next sheet; 0 where edges are square. The net cover is the width less that."""
+
+    @property
+    def net_width(self) -> int:
+        """How much of its width a sheet covers."""
+        return self.width - self.lap
 
 
 class Sheathing(msgspec.Struct, frozen=True, gc=False):

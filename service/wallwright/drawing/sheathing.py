@@ -1,7 +1,7 @@
 """The sheathing elevation of one wall, seen from outside: pieces, cut-outs, seams, and the frame behind."""
 
 from wallwright.domain.members import Layout, Point
-from wallwright.domain.skin import Piece, Skin
+from wallwright.domain.skin import Piece, Seam, Skin
 from wallwright.domain.slopes import top_edge
 from wallwright.drawing.dimensions import Shapes, heights_of, string, upright
 from wallwright.drawing.paper import View, fitted
@@ -29,6 +29,9 @@ def sheathing_scene(skin: Skin, units: Units, revision: str, layout: Layout | No
         shapes += _piece(view, piece, units)
     if layout is not None:
         shapes.append(_behind(view, layout))
+    laps = tuple(_lap_edge(view, skin, seam) for seam in skin.seams if seam.lap)
+    if laps:
+        shapes.append(Lines("hidden", laps))
     for opening in wall.openings:
         shapes += opening_void(view, opening, units)
     for piece in skin.pieces:
@@ -37,6 +40,8 @@ def sheathing_scene(skin: Skin, units: Units, revision: str, layout: Layout | No
     seen = f"Sheathing elevation, seen from outside; {len(skin.sheets)} sheets"
     if any(piece.stage == "after-raising" for piece in skin.pieces):
         seen += "; pieces marked * are fixed after raising"
+    if laps:
+        seen += "; broken lines beside seams: laps underneath"
     shapes += title_strip(view, wall.name, seen, units, revision, wall.rules)
     description = f"{len(skin.pieces)} pieces from {len(skin.sheets)} sheets, {len(skin.seams)} seams."
     return Scene(view.width, view.height, f"Sheathing of wall {wall.name or 'unnamed'}", description, tuple(shapes))
@@ -53,6 +58,15 @@ def _piece(view: View, piece: Piece, units: Units) -> Shapes:
     shapes: Shapes = [Area("sheet", _placed(view, piece.outline), title, data)]
     shapes += [Area("hole", _placed(view, points)) for points in piece.cut_outs]
     return shapes
+
+
+def _lap_edge(view: View, skin: Skin, seam: Seam) -> tuple[float, float, float, float]:
+    """The edge of the lap that runs on underneath the sheet past a seam."""
+    if seam.direction == "level":
+        y = view.y(seam.before + seam.lap)
+        return view.x(seam.start), y, view.x(seam.end), y
+    x = view.x(seam.before + seam.lap if skin.wall.sheets_from == "left" else seam.after - seam.lap)
+    return x, view.y(seam.start), x, view.y(seam.end)
 
 
 def _size(piece: Piece) -> tuple[int, int]:

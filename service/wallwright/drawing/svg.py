@@ -27,6 +27,7 @@ STYLE: Final = (
     ".ww-sheet{fill:#fff;stroke:#000;stroke-width:.5}"
     ".ww-hole{fill:#fff;stroke:#000;stroke-width:.35}"
     ".ww-behind{fill:none;stroke:#777;stroke-width:.18;stroke-dasharray:1 1}"
+    ".ww-hidden{fill:none;stroke:#000;stroke-width:.18;stroke-dasharray:2 .8}"
     ".ww-mask{fill:#fff}"
     ".ww-thin{fill:none;stroke:#000;stroke-width:.18}"
     ".ww-dim{fill:none;stroke:#000;stroke-width:.25}"

@@ -48,6 +48,12 @@ FAULTS: Final[dict[str, FaultKind]] = {
         "The wall rises past the greatest height that is framed.",
         "Lower the wall, or take a flatter slope.",
     ),
+    "lap-too-short": FaultKind(
+        "The lap is {given} and sheets stand {gap} apart; a shiplap edge must reach under the next sheet: give at least {least}.",
+        "Lap too short",
+        "With a gap as wide as the lap nothing closes the joint.",
+        "Give a wider lap or a smaller gap.",
+    ),
     "no-lying-seam": FaultKind(
         "Between two courses of lying sheets no seam at {given} or lower finds timber behind it all along the wall. Give "
         "direction upright, or move the openings' heads and sills.",

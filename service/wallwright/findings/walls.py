@@ -108,6 +108,14 @@ WALL_KINDS: Final[dict[str, Kind]] = {
         "Give `sheathing.start` where the other end serves better.",
         OWN_RULE,
     ),
+    "lap-cut-anew": Kind(
+        "note",
+        "Pieces ripped along their shiplap edge, which need the lap cut anew so that the next sheet closes over it: {count}.",
+        "Lap cut anew",
+        "A sheet that is ripped between two others loses the lap on the side that is cut.",
+        "Rip the piece wider by the lap and rabbet its edge, or choose sheets whose net cover falls on the studs.",
+        OWN_RULE,
+    ),
     "top-course-a-strip": Kind(
         "note",
         "The top course of sheets is a strip {strip} high. A wall or an under-sheet lower by {lower} would save it.",

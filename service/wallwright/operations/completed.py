@@ -70,6 +70,8 @@ def wire_common(c: Converter, wall: domain.Wall) -> dict[str, Any]:
                 thickness=c.length(sheet.thickness),
                 kind=sheet.kind,  # type: ignore[arg-type]
                 sized_for_spacing=sheet.sized_for_spacing,
+                edge=sheet.edge,
+                lap=c.length(sheet.lap) if sheet.lap else UNSET,
             ),
             direction=sheathing.direction,
             gap=c.extent(sheathing.gap),

@@ -63,6 +63,7 @@ def sheathing_answer(found: Skin, units: Units) -> wire.SheathingAnswer:
                 n(s.bearing_before),
                 n(s.bearing_after),
                 list(s.members),
+                n(s.lap),
             )  # fmt: skip
             for s in found.seams
         ],
@@ -89,6 +90,7 @@ def _piece(c: Converter, piece: Piece) -> wire.Piece:
     return wire.Piece(
         piece.id, c.polygon(piece.outline), [c.polygon(points) for points in piece.cut_outs], piece.sheet,
         c.polygon(piece.on_sheet), [_line(c, line) for line in piece.cut_lines], piece.stage,
+        piece.lap_side, piece.lap_recut,
     )  # fmt: skip
 
 

@@ -114,6 +114,7 @@ def _sheathing(reading: Reading, sheathing: wire.Sheathing | UnsetType, at: str)
 def _sheet(reading: Reading, sheet: wire.Sheet | UnsetType, at: str) -> domain.Sheet | UnsetType:
     if sheet is UNSET:
         return UNSET
+    lap = reading.optional(sheet.lap, f"{at}/lap", limits.SHEET_LAP_MIN, limits.SHEET_LAP_MAX, defaults.SHEET_LAP)
     values = given(
         width=_maybe(reading, sheet.width, f"{at}/width", limits.SHEET_WIDTH_MIN, limits.SHEET_WIDTH_MAX),
         length=_maybe(reading, sheet.length, f"{at}/length", limits.SHEET_LENGTH_MIN, limits.SHEET_LENGTH_MAX),
@@ -122,6 +123,8 @@ def _sheet(reading: Reading, sheet: wire.Sheet | UnsetType, at: str) -> domain.S
         ),
         kind=sheet.kind,
         sized_for_spacing=sheet.sized_for_spacing,
+        edge=sheet.edge,
+        lap=lap if sheet.edge == "shiplap" else UNSET,
     )
     return domain.Sheet(**values)  # type: ignore[arg-type]
 

@@ -130,6 +130,8 @@ INPUT_WORDS: Final[dict[str, dict[str, str]]] = {
             f"{_default(defaults.SHEET_THICKNESS)} {_range(limits.SHEET_THICKNESS_MIN, limits.SHEET_THICKNESS_MAX)}"
         ),
         "kind": _default(defaults.SHEET_KIND),
+        "edge": "Default square.",
+        "lap": f"{_default(defaults.SHEET_LAP)} {_range(limits.SHEET_LAP_MIN, limits.SHEET_LAP_MAX)}",
         "sized_for_spacing": "Whether it is made a gap narrower and shorter than its module. Default false.",
     },
     "OwnJoint": {

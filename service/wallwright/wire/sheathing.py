@@ -28,6 +28,14 @@ class Piece(Answer, frozen=True):
     on_sheet: Annotated[Polygon, Meta(description="The outline from the sheet's own lower left corner.")]
     cut_lines: list[CutLine]
     stage: Annotated[str, Meta(description="`before-raising` or `after-raising`.")]
+    lap_side: Annotated[
+        str,
+        Meta(
+            description="`left`, `right` or `top`: the side on which a shiplap edge runs on past the outline, under the "
+            "next sheet. Empty where none does. The outline is the net cover; cut lines are those of the whole piece."
+        ),
+    ]
+    lap_recut: Annotated[bool, Meta(description="Whether that lap is to be cut anew, the sheet's own being cut away.")]
 
 
 class Seam(Answer, frozen=True):
@@ -42,6 +50,7 @@ class Seam(Answer, frozen=True):
     bearing_before: Number
     bearing_after: Number
     members: list[str]
+    lap: Annotated[Number, Meta(description="How far one sheet runs on under the other; 0 between square edges.")]
 
 
 class SheetUse(Answer, frozen=True):

@@ -213,6 +213,23 @@ class Sheet(Request, frozen=True):
     thickness: Length | UnsetType = UNSET
     kind: Literal["osb", "plywood", "siding"] | UnsetType = UNSET
     sized_for_spacing: bool | UnsetType = UNSET
+    edge: (
+        Annotated[
+            Literal["square", "shiplap"],
+            Meta(description="Of its long edges: square, or with a lap that the next sheet covers."),
+        ]
+        | UnsetType
+    ) = UNSET
+    lap: (
+        Annotated[
+            Length,
+            Meta(
+                description="How far a shiplap edge runs under the next sheet. The width is over all: the sheet covers so "
+                "much less. Read with `edge` shiplap only."
+            ),
+        ]
+        | UnsetType
+    ) = UNSET
 
 
 class Sheathing(Request, frozen=True):
