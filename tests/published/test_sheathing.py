@@ -14,7 +14,8 @@ from tests.published.plain import Sheet, feet, mm, opening, plain_wall
 
 from wallwright.domain.framed import framed, sheathing, skinned
 from wallwright.domain.skin import Seam, Skin
-from wallwright.domain.wall import End, Sheathing
+from wallwright.domain.wall import End, Plates, Sheathing, Top
+from wallwright.findings import Offer
 from wallwright.lengths import INCH, inches
 
 BEARS = inches("3/8")
@@ -170,3 +171,40 @@ def test_lying_shiplap_sheds_water_over_the_sheet_below() -> None:
     feet_of = {piece.id: min(y for _, y in piece.outline) for piece in skin.pieces}
     assert {piece.lap_side for piece in skin.pieces if feet_of[piece.id] == 0} == {"top"}
     assert {piece.lap_side for piece in skin.pieces if feet_of[piece.id] > 0} == {""}
+
+
+def test_sheets_put_on_before_the_cap_plate_are_cut_back_to_its_top() -> None:
+    # Geometry: the cap's upper side is the wall's top, a plate's 1-1/2 in above the top plate.
+    skin = sheathing(plain_wall(feet(12), sheathing=Sheathing(Sheet(length=108 * INCH), under_sheet=inches("6 1/4"))))
+    assert skin.cut_back is not None
+    assert skin.cut_back.above_top_plate == inches("1 1/2")
+    assert skin.cut_back.above_foot == inches("97 1/8") + inches("6 1/4")
+    assert sheathing(plain_wall(feet(12), plates=Plates(top=1))).cut_back is None
+
+
+def test_the_cut_back_line_of_a_gable_follows_its_slope_and_crest() -> None:
+    # Geometry: at 12 in 12 the cap takes 1-1/2 in times the root of two, plumb; the crest is half the length higher.
+    gable = plain_wall(feet(12), top=Top("gable", 12, 12))
+    cut = sheathing(gable).cut_back
+    assert cut is not None
+    assert cut.line == ((0, gable.height), (feet(6), gable.height + feet(6)), (feet(12), gable.height))
+    assert abs(cut.above_top_plate - inches("1 1/2") * 2**0.5) < 2
+
+
+@pytest.mark.parametrize("direction", ["upright", "lying"])
+def test_the_greatest_height_that_whole_sheets_cover(direction: Literal["upright", "lying"]) -> None:
+    # 96 less the under-sheet of 6-1/4: 89-3/4 upright; two courses of 48 and their gap of 1/8: 89-7/8.
+    skinning = Sheathing(direction=direction, under_sheet=inches("6 1/4"))
+    skin = sheathing(plain_wall(feet(12), sheathing=skinning))
+    (finding,) = [f for f in skin.findings if f.code == "greatest-height-covered"]
+    most = dict(finding.values)["most"]
+    assert isinstance(most, Offer)
+    assert most.value == (inches("89 3/4") if direction == "upright" else inches("89 7/8"))
+
+    def courses(height: int) -> int:
+        return 1 + len(
+            {seam.before for seam in levels(sheathing(plain_wall(feet(12), height=height, sheathing=skinning)))}
+        )
+
+    assert courses(most.value) == (1 if direction == "upright" else 2)
+    assert courses(most.value + 1) == courses(most.value) + 1

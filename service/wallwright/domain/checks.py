@@ -23,6 +23,13 @@ def least_length(wall: Wall) -> int:
     return max(posts_width(wall), wall.thickness - min(laps))
 
 
+def lowest_height(wall: Wall) -> int:
+    """The lowest that the wall can be: its plates and the shortest stud."""
+    if wall.top.shape == "level":
+        return wall.stud_bottom + wall.plates.top * wall.thickness + LEAST_STUD
+    return least_height(wall)
+
+
 def check(wall: Wall) -> list[Fault]:
     """Faults of the wall's own sizes: too short, too low, spacing too close, a cap or a face of no length."""
     values: tuple[tuple[str, Value], ...]
@@ -32,11 +39,7 @@ def check(wall: Wall) -> list[Fault]:
     shortest = posts_width(wall)
     if wall.length < shortest:
         faults.append(Fault("wall-too-short", "/length", (("given", wall.length), ("least", at_least(shortest)))))
-    lowest = (
-        wall.stud_bottom + wall.plates.top * wall.thickness + LEAST_STUD
-        if wall.top.shape == "level"
-        else least_height(wall)
-    )
+    lowest = lowest_height(wall)
     if wall.height < lowest:
         faults.append(Fault("wall-too-low", "/height", (("given", wall.height), ("least", at_least(lowest)))))
     closest = 3 * wall.thickness

@@ -18,6 +18,8 @@ SLIVER = 12 * INCH
 """Pieces beside an end, and legs beside an opening, that are narrower than this are avoided."""
 SCRAP = inches("3/4")
 """A piece or leg narrower than this holds no nail: 3/8 in from either edge leaves nothing."""
+_IN_LINE = inches("3/4")
+"""A joint no further than this from the side of an opening counts as in line with its corner."""
 _KEPT = 12
 """How many ways of laying the same number of sheets are followed at once."""
 
@@ -78,12 +80,14 @@ class _Way(msgspec.Struct, frozen=True):
     close: int = 0
     near: int = 0
     """Joints of lying sheets nearer than one bay, and than two, to one in the course below."""
+    aligned: int = 0
+    """Joints of lying sheets in line with an opening's corner."""
 
     @property
     def rank(self) -> tuple[int, ...]:
         """What ways with the same number of sheets are compared by, the least being the best."""
         return (
-            self.scraps, self.close, self.slivers, self.near, self.legs, len(self.studs), self.rips,
+            self.scraps, self.close, self.slivers, self.near, self.aligned, self.legs, len(self.studs), self.rips,
             -self.narrowest, self.short_of_full,
         )  # fmt: skip
 
@@ -198,7 +202,15 @@ def _with(
         (*way.columns, column),
         way.close + int(apart < wall.spacing - wall.thickness),
         way.near + int(apart < 2 * wall.spacing - wall.thickness),
+        way.aligned
+        + int(wall.sheathing.direction == "lying" and after < stretch.right and _in_line(stretch, column.right)),
     )
+
+
+def _in_line(stretch: Stretch, joint: int) -> bool:
+    """Whether a joint stands in line with the side of an opening that cuts into the stretch."""
+    low, high = joint - _IN_LINE, joint + stretch.wall.sheathing.gap + _IN_LINE
+    return any(low < side < high for opening in stretch.openings for side in (opening.left, opening.right))
 
 
 def legs(openings: tuple[Opening, ...], column: Column) -> list[tuple[int, int]]:

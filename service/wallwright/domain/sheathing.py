@@ -8,11 +8,11 @@ from wallwright.domain.on_sheets import Cut, offcuts, on_sheets, sawn, sheet_siz
 from wallwright.domain.outlines import Rect, remainder
 from wallwright.domain.rows import Row
 from wallwright.domain.seams import Column, Columns
-from wallwright.domain.skin import Outline, Piece, Seam, SheetUse, Skin
+from wallwright.domain.skin import CutBack, Outline, Piece, Seam, SheetUse, Skin
 from wallwright.domain.skin_notes import Cost, Saved, lying_findings, skin_findings
 from wallwright.domain.skin_seams import lying_seams, seams
 from wallwright.domain.slope_rows import cells
-from wallwright.domain.slopes import clipped, top_edge
+from wallwright.domain.slopes import clipped, top_edge, under
 from wallwright.domain.starts import Laid
 from wallwright.domain.wall import Wall
 from wallwright.findings import Finding
@@ -98,9 +98,9 @@ def _pieces(wall: Wall, cuts: list[Cut]) -> tuple[Piece, ...]:
             face = replace(face, top=face.top + 1)
         for outline, cut_outs in remainder(face, voids):
             # Openings lie under the plates, so that a slope cuts none of them.
-            under = outline if wall.top.shape == "level" else clipped(outline, edge)
-            if under:
-                pieces.append(_piece(wall, cut, f"piece-{len(pieces) + 1}", under, cut_outs))
+            left = outline if wall.top.shape == "level" else clipped(outline, edge)
+            if left:
+                pieces.append(_piece(wall, cut, f"piece-{len(pieces) + 1}", left, cut_outs))
     return tuple(pieces)
 
 
@@ -114,7 +114,19 @@ def _skin(
         # Long edges are upright in upright sheets, level in lying ones.
         long_edge = "upright" if direction == "upright" else "level"
         found = tuple(replace(seam, lap=lap) if seam.direction == long_edge else seam for seam in found)
-    return Skin(wall, pieces, found, _uses(wall, cuts, pieces), offcuts(wall, cuts), blocking, findings)
+    return Skin(
+        wall, pieces, found, _uses(wall, cuts, pieces), offcuts(wall, cuts), blocking, findings, _cut_back(wall)
+    )
+
+
+def _cut_back(wall: Wall) -> CutBack | None:
+    if wall.plates.top < 2:
+        return None
+    edge, below = top_edge(wall), under(wall, 1)
+    left, right = wall.face_left, wall.face_right
+    crest = [edge.ridge] if edge.ridge is not None and left < edge.ridge < right else []
+    line = tuple((x, edge.at(x)) for x in (left, *crest, right))
+    return CutBack(line, edge.at(0) - below.at(0), min(y for _, y in line) - wall.face_bottom)
 
 
 def _on_edge(wall: Wall, depth: int) -> bool:

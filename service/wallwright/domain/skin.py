@@ -74,6 +74,17 @@ class Offcut(msgspec.Struct, frozen=True, gc=False):
     height: int
 
 
+class CutBack(msgspec.Struct, frozen=True):
+    """The line to which sheets are cut back that go on before the cap plate does: the cap's upper side."""
+
+    line: Outline
+    """Along the face from left to right, with its crest where the top is a gable."""
+    above_top_plate: int
+    """How far plumb above the top plate the line runs: what the cap plate takes."""
+    above_foot: int
+    """How far above the sheets' foot the line runs at its lowest."""
+
+
 class Skin(msgspec.Struct, frozen=True):
     """A wall skinned. ``blocking`` are members of the layout too."""
 
@@ -84,3 +95,5 @@ class Skin(msgspec.Struct, frozen=True):
     offcuts: tuple[Offcut, ...]
     blocking: tuple[Member, ...]
     findings: tuple[Finding, ...]
+    cut_back: CutBack | None = None
+    """None where there is no cap plate."""

@@ -2,12 +2,13 @@
 
 import msgspec
 
+from wallwright.domain.checks import lowest_height
 from wallwright.domain.lying import Course, lying_size
 from wallwright.domain.rows import Row
 from wallwright.domain.seams import SLIVER, Column, Columns
 from wallwright.domain.skin import Piece
 from wallwright.domain.wall import Wall
-from wallwright.findings import Finding, Value
+from wallwright.findings import Finding, Value, at_most
 from wallwright.lengths import INCH
 
 BRACING_LEAST = 24 * INCH
@@ -113,7 +114,15 @@ def _low_course(wall: Wall, courses: tuple[Course, ...]) -> list[Finding]:
     if len(courses) < 2 or over > LOW_COURSE:
         return []
     values: Values = (("strip", top - courses[-1].row.bottom), ("lower", over))
-    return [Finding("top-course-a-strip", "/height", values)]
+    return [Finding("top-course-a-strip", "/height", values), *_greatest_height(wall, over, len(courses) - 1)]
+
+
+def _greatest_height(wall: Wall, over: int, courses: int) -> list[Finding]:
+    """The greatest height that whole courses cover, where a wall can be so low."""
+    most = wall.height - over
+    if most < lowest_height(wall):
+        return []
+    return [Finding("greatest-height-covered", "/height", (("most", at_most(most)), ("courses", str(courses))))]
 
 
 def full_height_strips(wall: Wall) -> list[int]:
@@ -135,7 +144,7 @@ def _strip(wall: Wall, courses: tuple[Row, ...]) -> list[Finding]:
     length = sheet.length - (wall.sheathing.gap if sheet.sized_for_spacing else 0)
     over = courses[-1].top - wall.face_bottom - length
     values: Values = (("strip", courses[-1].top - courses[-1].bottom), ("lower", over))
-    return [Finding("sheet-too-short", "/sheathing/sheet/length", values)]
+    return [Finding("sheet-too-short", "/sheathing/sheet/length", values), *_greatest_height(wall, over, 1)]
 
 
 def _whole_sheets(wall: Wall, columns: tuple[Column, ...]) -> list[Finding]:

@@ -108,6 +108,15 @@ WALL_KINDS: Final[dict[str, Kind]] = {
         "Give `sheathing.start` where the other end serves better.",
         OWN_RULE,
     ),
+    "greatest-height-covered": Kind(
+        "note",
+        "With this under-sheet and these sheets the greatest wall that needs no strip is {most} high; courses of sheets: "
+        "{courses}.",
+        "Greatest height that whole sheets cover",
+        "A lower wall is covered by as many whole courses of sheets as are named, without a strip above them.",
+        "Take that height or less where the strip, its sheets and its blocking are to be saved.",
+        OWN_RULE,
+    ),
     "lap-cut-anew": Kind(
         "note",
         "Pieces ripped along their shiplap edge, which need the lap cut anew so that the next sheet closes over it: {count}.",

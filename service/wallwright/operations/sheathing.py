@@ -1,7 +1,9 @@
 """The skin of a wall: wire request to domain, and back as JSON, drawing or list of pieces."""
 
+from msgspec import UNSET
+
 from wallwright.domain import framed
-from wallwright.domain.skin import Line, Piece, Skin
+from wallwright.domain.skin import CutBack, Line, Piece, Skin
 from wallwright.drawing.sheathing import sheathing_elevation
 from wallwright.lengths import Units
 from wallwright.operations.canonical import revision_of
@@ -83,7 +85,13 @@ def sheathing_answer(found: Skin, units: Units) -> wire.SheathingAnswer:
         ],
         blocking=[member_answer(c, member) for member in found.blocking],
         findings=[c.finding(finding) for finding in found.findings],
+        cut_back=UNSET if found.cut_back is None else _cut_back(c, found.cut_back),
     )
+
+
+def _cut_back(c: Converter, cut: CutBack) -> wire.CutBack:
+    above, foot = cut.above_top_plate, cut.above_foot
+    return wire.CutBack(c.polygon(cut.line), c.number(above), c.tape(above), c.number(foot), c.tape(foot))
 
 
 def _piece(c: Converter, piece: Piece) -> wire.Piece:

@@ -2,7 +2,7 @@
 
 from typing import Annotated
 
-from msgspec import Meta
+from msgspec import UNSET, Meta, UnsetType
 
 from wallwright.wire.answers import Finding, Number, PointPair, Polygon, Tape
 from wallwright.wire.base import Answer
@@ -80,6 +80,16 @@ class Offcut(Answer, frozen=True):
     size: Tape
 
 
+class CutBack(Answer, frozen=True):
+    """Where sheets are cut back to that go on before the cap plate: the line of the cap plate's upper side."""
+
+    line: Annotated[list[PointPair], Meta(description="Points of the line along the face, from left to right.")]
+    above_top_plate: Annotated[Number, Meta(description="How far plumb above the top plate the line runs.")]
+    above_top_plate_tape: Tape
+    above_foot: Annotated[Number, Meta(description="How far above the sheets' foot the line runs at its lowest.")]
+    above_foot_tape: Tape
+
+
 class SheathingAnswer(Answer, frozen=True):
     """A wall skinned."""
 
@@ -90,3 +100,4 @@ class SheathingAnswer(Answer, frozen=True):
     offcuts: list[Offcut]
     blocking: list[Member]
     findings: list[Finding]
+    cut_back: Annotated[CutBack, Meta(description="Only where the wall has a cap plate.")] | UnsetType = UNSET
