@@ -12,9 +12,10 @@ import pytest
 from msgspec.structs import replace
 from tests.published.plain import Sheet, feet, mm, opening, plain_wall
 
+from wallwright.domain.building import SIDES, Building, Built, SidePlan, build
 from wallwright.domain.framed import framed, sheathing, skinned
 from wallwright.domain.skin import Seam, Skin
-from wallwright.domain.wall import End, Plates, Sheathing, Top
+from wallwright.domain.wall import End, Plates, Sheathing, Top, Wall
 from wallwright.findings import Offer
 from wallwright.lengths import INCH, inches
 
@@ -208,3 +209,29 @@ def test_the_greatest_height_that_whole_sheets_cover(direction: Literal["upright
 
     assert courses(most.value) == (1 if direction == "upright" else 2)
     assert courses(most.value + 1) == courses(most.value) + 1
+
+
+def test_the_footprint_that_takes_whole_sheets_is_told() -> None:
+    # Geometry: sheets of 48 and gaps of 1/8. Front: 144-1/4 take three. Side: 96-1/8 less two sheets of 7/16: 95-1/4.
+    plan = SidePlan(Wall(length=feet(14), height=feet(8)))
+
+    def build_at(width: int, depth: int) -> Built:
+        return build(Building(width, depth, feet(8), dict.fromkeys(SIDES, plan)))
+
+    told = {
+        f.about: dict(f.values) for f in build_at(feet(14), feet(10)).findings if f.code == "footprint-in-whole-sheets"
+    }
+    less = {}
+    for about, most, more in (("/footprint/width", "144 1/4", "192 3/8"), ("/footprint/depth", "95 1/4", "143 3/8")):
+        offer = told[about]["less"]
+        assert isinstance(offer, Offer)
+        assert (offer.value, told[about]["more"]) == (inches(most), inches(more))
+        less[about] = offer.value
+    smaller = build_at(less["/footprint/width"], less["/footprint/depth"])
+    assert not [f for f in smaller.findings if f.code == "footprint-in-whole-sheets"]
+    for wall in smaller.walls:
+        assert wall.skin is not None
+        assert len(wall.skin.sheets) == (3 if wall.side in ("front", "back") else 2)
+        # A rip as narrow as the gap keeps the second seam of the front on its stud.
+        widths = [max(x for x, _ in p.outline) - min(x for x, _ in p.outline) for p in wall.skin.pieces]
+        assert all(48 * INCH - inches("1/8") <= width <= 48 * INCH for width in widths)

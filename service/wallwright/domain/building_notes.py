@@ -2,7 +2,8 @@
 
 from wallwright.domain.building_sizes import Line, bracing_findings, permit_finding
 from wallwright.domain.built import SIDES, Building, BuiltWall, Corner, Step, framing_size, has_beam
-from wallwright.findings import Finding
+from wallwright.domain.seams import upright_stretch
+from wallwright.findings import Finding, at_most
 
 _FRAMED = "Frame and square the wall lying, skin it if the hands can lift it so, raise it, plumb it, brace it."
 _SLID_IN = "Frame and square the wall lying, fix the sheets that stay within its ends, raise it, slide it in, plumb it, brace it."
@@ -67,6 +68,7 @@ def building_findings(
     found = [Finding("tie-cap", "/walls", (("corner", corner.name),)) for corner in corners if not corner.cap_lap]
     for pair in (building.through, tuple(side for side in SIDES if side not in building.through)):
         found += _footprint_change(pair, walls)
+        found += _whole_footprint(building, pair, walls)
     found += _roof_findings(building, walls)
     found.append(Finding("two-people", ""))
     if any(built.wall.floor.kind == "deck" for built in walls):
@@ -88,6 +90,34 @@ def _compared(building: Building, walls: list[BuiltWall], rises: int) -> list[Fi
         apart = depth if built.side in ("front", "back") else width
         found += bracing_findings(Line(built.side, built.wall, apart, rises))
     return found
+
+
+def _whole_footprint(building: Building, pair: tuple[str, ...], walls: list[BuiltWall]) -> list[Finding]:
+    """The sizes of the footprint next to this one at which two opposite walls take whole sheets.
+
+    The faces grow and shrink with the footprint, whatever they lap. Sheets may still be ripped by a gap, to stay on studs. Only for upright sheets, which stand side by side.
+    """
+    reaches = set()
+    for built in walls:
+        if built.side in pair:
+            wall, gap = built.wall, built.wall.sheathing.gap
+            if built.skin is None or wall.sheathing.direction != "upright":
+                return []
+            full, face = upright_stretch(wall).full, wall.face_right - wall.face_left
+            count = (face + gap) // (full + gap)
+            reaches.add((count, count * (full + gap) - gap - face, full + gap))
+    if len(reaches) != 1:
+        return []
+    ((count, less, module),) = reaches
+    if less == 0 or count == 0:
+        return []
+    name = "width" if pair[0] in ("front", "back") else "depth"
+    size = building.width if name == "width" else building.depth
+    values = (
+        ("side", name), ("less", at_most(size + less)), ("count", str(count)), ("more", size + less + module),
+        ("walls", " and ".join(side for side in SIDES if side in pair)),
+    )  # fmt: skip
+    return [Finding("footprint-in-whole-sheets", f"/footprint/{name}", values)]
 
 
 def _footprint_change(pair: tuple[str, ...], walls: list[BuiltWall]) -> list[Finding]:

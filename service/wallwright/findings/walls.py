@@ -190,6 +190,15 @@ WALL_KINDS: Final[dict[str, Kind]] = {
         "Change the footprint by that much, if nothing else stands against it.",
         COMMON_PRACTICE,
     ),
+    "footprint-in-whole-sheets": Kind(
+        "note",
+        "With a {side} of {less} the {walls} walls take {count} sheets each along their length, whole but for rips as narrow as "
+        "the gaps; the next such {side} is {more}.",
+        "Footprint in whole sheets",
+        "Upright sheets stand side by side with gaps between them; at these sizes the last one is whole too.",
+        "Take the smaller size where a sheet is to be saved in each wall, if openings and posts still fit.",
+        OWN_RULE,
+    ),
     "rafter-seat": Kind(
         "note",
         "The roof line is the rafters' underside: rafters are notched to a level seat {seat} wide over the walls that "
