@@ -12,7 +12,7 @@ from wallwright.domain.raising.hands import counts, people
 from wallwright.domain.raising.statics import Tilt, bearing
 from wallwright.domain.raising.weighing import Place, Weight
 from wallwright.domain.raising.wind import Sail, tipping, wind_rows
-from wallwright.domain.wall import Floor, Sheathing, Sheet
+from wallwright.domain.wall import End, Floor, Meets, Sheathing, Sheet
 from wallwright.lengths import FOOT, INCH, inches
 from wallwright.published.lifting import Task, limit
 from wallwright.published.raising import MACHINE_HEIGHT, RESTRAINT_HEIGHT, ZONE_MORE, pressure_psf
@@ -223,3 +223,31 @@ def test_no_cleats_on_the_rim_and_no_tilting_on_bolts():
     assert "lift-over-bolts" in [step.step for step in slab.steps]
     carried = next(count for count in slab.bare.counts if count.rule == "over-the-bolts")
     assert carried.force_lb == pytest.approx(slab.bare.weight_lb)
+
+
+def test_a_cap_that_laps_the_corner_waits_and_the_hands_lift_lower():
+    # Common practice, no source: it would stop the wall from sliding in between the two that stand.
+    met = End("single", inches("3 15/16"), inches("3 1/2"), Meets(inches("3 1/2")))
+    found = raising(plain_wall(feet(8), left=met, right=met))
+    cap = next(piece for piece in found.pieces if piece.id == "cap-plate-1")
+    assert cap.stage == "after-raising"
+    assert cap.weight_lb == pytest.approx(1.0609 * 103 / 12, abs=0.01)
+    timber = sum(piece.weight_lb for piece in found.pieces if piece.kind == "timber")
+    assert found.bare.weight_lb == pytest.approx(timber - cap.weight_lb)
+    assert found.top == inches("97 1/8") - inches("1 1/2")
+    assert found.bare.lift_lb == pytest.approx(found.bare.weight_lb * found.bare.centre.y / found.top)
+    names = [step.step for step in found.steps]
+    assert names.index("tie-corners") < names.index("lap-caps") < names.index("leave-braces")
+
+
+def test_a_skinned_wall_tips_outwards_over_the_edge_that_its_sheets_stand_at():
+    # Worked apart: the sheets pull the centre to the plate's outer edge, which shortens the arm against a wind from inside.
+    wall = plain_wall(feet(12), height=inches("97 1/8"), sheathing=Sheathing(Sheet(length=inches("97 1/8")), gap=0))
+    found = raising(wall)
+    sheets = 144 * 97.125 / 144 * 40 * 7 / 16 / 12
+    z = (120.1 * 1.75 - sheets * 7 / 32) / (120.1 + sheets)
+    assert found.skinned.centre.z / INCH == pytest.approx(z, abs=0.005)
+    area, high = 12 * 97.125 / 12, 97.125 / 12
+    tips = sqrt((120.1 + sheets) * z / 12 / (1.3 * area * high / 2) / 0.00256)
+    assert found.skinned.tips_mph == pytest.approx(tips, abs=0.02)
+    assert found.skinned.tips_mph < found.bare.tips_mph
