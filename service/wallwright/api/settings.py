@@ -23,7 +23,7 @@ class Settings(msgspec.Struct, frozen=True, gc=False):
     url_bytes: int = 12_288
     header_bytes: int = 32_768
     header_fields: int = 100
-    head_wait_seconds: int = 10
+    head_wait_seconds: int = 8
     body_wait_seconds: int = 10
     concurrency: int = 64
     threads: int = 2
