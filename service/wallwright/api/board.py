@@ -53,14 +53,12 @@ class Board:
         self._numbers[_STOPPING] = 1
 
     def started(self, row: int) -> None:
-        """A worker starts on a row: what was under way there is gone with the worker before it."""
+        """A worker starts on a row."""
         self._numbers[_STARTS] += 1
-        for place in (_RESIDENT, _INSIDE, _WORKING):
-            self._numbers[self._at(place, row)] = 0
         self.beat(row)
 
     def ended(self, row: int) -> None:
-        """The worker of a row is gone."""
+        """The worker of a row is gone, and with it what was under way there; what it counted stays."""
         for place in (_BEAT, _RESIDENT, _INSIDE, _WORKING):
             self._numbers[self._at(place, row)] = 0
 
