@@ -18,7 +18,12 @@ MAY_IMPORT = {
 DOMAIN_ORDER = [
     "defaults stock", "wall", "slopes", "members parts", "bevels mirror skin grid sizing", "posts", "opening_faults", "openings", "slope_checks uprights full_height",
     "offers checks sloped carriers bays roofs partitions", "seams rows", "slope_rows", "lying", "starts", "compared plate_joints", "plates plate_notes inside_notes runs", "notes cut_list", "anchors", "anchor_notes",
-    "layout outlines", "skin_notes skin_seams on_sheets", "sheathing", "raising", "fasteners", "framed building_sizes squaring", "deck_lines", "built", "building_notes", "building",
+    "layout outlines", "skin_notes skin_seams on_sheets", "sheathing", "raising", "fasteners", "framed building_sizes squaring", "deck_lines", "built", "building_notes", "building", "buying",
+]  # fmt: skip
+
+
+BUYING_ORDER = [
+    "solver patterns asked", "cutting needs", "ties", "boards", "notes", "buy",
 ]  # fmt: skip
 
 
@@ -134,9 +139,17 @@ def test_each_step_of_fasteners_takes_only_earlier_ones():
         assert parts[2] != "fasteners" or order[parts[3]] < order[own], f"{own} takes {'.'.join(parts)}"
 
 
+def test_each_step_of_buying_takes_only_earlier_ones():
+    for own, parts, order in steps("buying", BUYING_ORDER):
+        earlier = parts[2] != "buying" or len(parts) == 3 or order[parts[3]] < order[own]
+        assert earlier, f"{own} takes {'.'.join(parts)}"
+
+
 def test_the_domain_touches_neither_web_nor_files_nor_clock():
     for path in (ROOT / "service/wallwright/domain").rglob("*.py"):
         outside = {name.split(".")[0] for name in imports(path, package_of(path))}
+        if path.parent.name == "buying" and path.name == "solver.py":
+            outside -= {"highspy"}
         assert outside <= {
             "wallwright",
             "msgspec",

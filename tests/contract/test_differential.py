@@ -16,10 +16,11 @@ from wallwright.api.problems import Refused
 from wallwright.api.reader import Reader
 from wallwright.operations.examples import EXAMPLES
 from wallwright.wire.building import Building
+from wallwright.wire.buying import Order
 from wallwright.wire.squaring import Deck, Frame
 from wallwright.wire.wall import Wall
 
-KINDS = (Wall, Building, Frame, Deck)
+KINDS = (Wall, Building, Frame, Deck, Order)
 
 SCHEMAS = {kind: {**DOCUMENT, "$ref": f"#/components/schemas/{kind.__name__}"} for kind in KINDS}
 SLOW = {kind: jsonschema.Draft202012Validator(schema) for kind, schema in SCHEMAS.items()}
@@ -27,6 +28,7 @@ FAST = {kind: jsonschema_rs.Draft202012Validator(schema) for kind, schema in SCH
 READERS = {kind: Reader(kind) for kind in KINDS}
 BASES = {Wall: [EXAMPLES["layout"], EXAMPLES["boat-store"]], Building: [EXAMPLES["building"]]}
 BASES |= {Frame: [EXAMPLES["squaring-frame"]], Deck: [EXAMPLES["squaring-deck"]]}
+BASES |= {Order: [EXAMPLES["buying"]]}
 
 ODD = st.one_of(
     st.none(),

@@ -19,11 +19,12 @@ from wallwright.domain.raising import braces as raising_braces
 from wallwright.domain.raising import hands, raised, statics, weighing
 from wallwright.domain.raising import steps as raising_steps
 from wallwright.domain.raising import wind as raising_wind
+from wallwright.domain.buying import boards, buy
 from wallwright.domain.squaring import deck, doubt, frame, measured, placing, standing
 from wallwright.operations.csv import csv_text
 from wallwright.operations.examples import EXAMPLES, example_bytes
 from wallwright.operations.table import BY_NAME
-from wallwright.wire import building, fasteners, layout, raising, sheathing, squaring
+from wallwright.wire import building, fasteners, buying, layout, raising, sheathing, squaring
 
 
 def asked(name: str, body: dict) -> object:
@@ -46,7 +47,7 @@ def test_a_completed_building_is_the_same_question():
     assert identity("building", completed) == identity("building", body)
 
 
-COMPLETED = {"building": "building", "squaring-frame": "frame", "squaring-deck": "deck"}
+COMPLETED = {"buying": "order", "building": "building", "squaring-frame": "frame", "squaring-deck": "deck"}
 
 
 @pytest.mark.parametrize("name", list(BY_NAME))
@@ -229,6 +230,22 @@ RENAMED = {
     fasteners.Strength: {"withdrawal_n": "withdrawal_lbf", "lateral_n": "lateral_lbf"},
     fasteners.Shear: {"wind_kn_per_m": "wind_plf", "seismic_kn_per_m": "seismic_plf"},
     fasteners.FastenersAnswer: {"unit_shear": "shear"},
+    buying.BoardCut: {
+        "tape": "length",
+        "readings_tape": "readings",
+        "slanted_ends": "ends",
+        "slant_degrees": "angle",
+    },
+    buying.BoardPlan: {
+        "stock": "offer",
+        "length": "offer",
+        "tape": "offer",
+        "treated": "offer",
+        "offcut_tape": "offcut",
+    },
+    buying.CostLine: {"size": "length"},
+    buying.Waste: {"tape": "length", "kept_offcuts": "offcuts"},
+    buying.BuyingAnswer: {"boards": "cuts", "before_tax": "net", "proven": "lower_bound", "stocks": "cuts"},
 }
 PAIRS = [
     (layout.Member, members.Member),
@@ -266,6 +283,11 @@ PAIRS = [
     (building.Total, domain_building.Total),
     (building.Step, domain_building.Step),
     (building.DeckLines, chalk.DeckLines),
+    (buying.BoardCut, boards.CutPiece),
+    (buying.BoardPlan, boards.CutBoard),
+    (buying.CostLine, buy.CostLine),
+    (buying.Waste, buy.Waste),
+    (buying.BuyingAnswer, buy.Bought),
     (squaring.Measurement, measured.Measurement),
     (squaring.CornerFigure, measured.CornerFigure),
     (squaring.Triangle, measured.Triangle),

@@ -6,6 +6,7 @@ import msgspec
 
 from wallwright.api.problems import Refused
 from wallwright.findings import PlanRefused
+from wallwright.operations.buying import TookTooLong
 from wallwright.operations.converters import CONVERTERS
 from wallwright.operations.table import Operation
 from wallwright.wire.base import encode_length
@@ -15,12 +16,15 @@ _ENCODER: Final = msgspec.json.Encoder(enc_hook=encode_length)
 
 
 def encoded(operation: Operation, request: Any, form: str) -> bytes:
-    """An operation's answer in one form. Raises PlanRefused with every fault found."""
-    if form == "svg":
-        return operation.drawing(request).encode()
-    if form == "csv" and operation.table is not None:
-        return operation.table(request).encode()
-    return _ENCODER.encode(operation.answer(request))
+    """An operation's answer in one form. Raises PlanRefused with every fault found, Refused past the clock's guard."""
+    try:
+        if form == "svg":
+            return operation.drawing(request).encode()
+        if form == "csv" and operation.table is not None:
+            return operation.table(request).encode()
+        return _ENCODER.encode(operation.answer(request))
+    except TookTooLong:
+        raise Refused("took-too-long", headers={"Retry-After": "10"}) from None
 
 
 def plan_refused(request: Any, refused: PlanRefused, code: str = "not-buildable") -> Refused:

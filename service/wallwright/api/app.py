@@ -31,6 +31,8 @@ from wallwright.operations.table import OPERATIONS, Operation
 from wallwright.wire import limits
 
 AnyRequest = Request[Any, Any, Any]
+SLOW_THREADS: Final = 2
+"""How many slow operations run at once in a process."""
 
 
 async def body_of(request: AnyRequest, settings: Settings) -> bytes:
@@ -212,11 +214,14 @@ def create_app(settings: Settings | None = None, extra_routes: Sequence[Any] = (
     readers = {kind: Reader(kind) for kind in {operation.request for operation in OPERATIONS}}
     board = Board(rows)
     work = Work(chosen_settings.threads, chosen_settings.concurrency)
+    # What is slow stands in a line of its own, so that it holds up nobody's wall; the solver lets go of the interpreter.
+    slow = Work(SLOW_THREADS, chosen_settings.concurrency)
     handlers: list[Any] = []
     for operation in OPERATIONS:
         reader = readers[operation.request]
-        handlers.append(_posting(operation, reader, chosen_settings, work))
-        handlers += [_linked(operation, form, reader, chosen_settings, work) for form in operation.forms]
+        line = slow if operation.slow else work
+        handlers.append(_posting(operation, reader, chosen_settings, line))
+        handlers += [_linked(operation, form, reader, chosen_settings, line) for form in operation.forms]
     served = {"contract": contract_limits(), "operating": msgspec.to_builtins(chosen_settings)}
     version = msgspec.json.encode({"name": "wallwright", "version": __version__, "contract": "v1"})
     handlers += [
@@ -275,7 +280,7 @@ def _http(request: AnyRequest, error: HTTPException) -> Response[bytes]:
     known = {
         kind.status: code
         for code, kind in PROBLEMS.items()
-        if code not in ("not-of-the-schema", "repeated-key", "bad-link", "no-host", "not-ready")
+        if code not in ("not-of-the-schema", "repeated-key", "bad-link", "no-host", "not-ready", "took-too-long")
     }
     return _response(request, Refused(known.get(error.status_code, "internal")))
 

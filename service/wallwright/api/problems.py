@@ -75,6 +75,12 @@ PROBLEMS: Final[dict[str, ProblemKind]] = {
     "internal": ProblemKind(
         500, "Internal error", "The service failed. The fault is ours.", "Try again; quote the request id if it stays."
     ),
+    "took-too-long": ProblemKind(
+        503,
+        "Took too long",
+        "The work that the effort allows was not done when the clock's guard ended it; a worse plan is not given in its place.",
+        "Ask with less effort or in smaller parts, or try again when the service is less busy.",
+    ),
     "busy": ProblemKind(503, "Busy", "The service has as much work as it takes at once.", "Try again after a moment."),
     "not-ready": ProblemKind(
         503, "Not ready", "This copy takes no new work: it is stopping, or it could not compute its own examples.",

@@ -10,8 +10,16 @@ NOT_CHECKED = (
 )
 
 
-def title_strip(view: View, name: str, what: str, units: Units, revision: str, rules: str) -> list[Area | Lines | Text]:
-    """The strip along the foot of the paper, with a scale bar."""
+def title_strip(
+    view: View,
+    name: str,
+    what: str,
+    units: Units,
+    revision: str,
+    rules: str,
+    warnings: tuple[str, str] = NOT_CHECKED,
+) -> list[Area | Lines | Text]:
+    """The strip along the foot of the paper, with a scale bar and what was not checked."""
     left, right = MARGIN, view.width - MARGIN
     top, bottom = view.height - MARGIN - TITLE_STRIP, view.height - MARGIN
     middle = left + (right - left) * 0.6
@@ -23,9 +31,7 @@ def title_strip(view: View, name: str, what: str, units: Units, revision: str, r
     room = middle - left - 6
     shapes.append(Text(left + 3, top + 6, shortened(name or "unnamed", room, "t5"), "t5"))
     shapes.append(Text(left + 3, top + 10.5, shortened(what, room)))
-    shapes += [
-        Text(left + 3, top + 14 + 3.5 * number, shortened(line, room)) for number, line in enumerate(NOT_CHECKED)
-    ]
+    shapes += [Text(left + 3, top + 14 + 3.5 * number, shortened(line, room)) for number, line in enumerate(warnings)]
     unit_text = "inches" if units == "in" else "millimetres"
     shapes.append(Text(middle + 3, top + 5, f"Scale {view.scale_text}"))
     shapes.append(Text(middle + 3, top + 9, f"Lengths in {unit_text}; actual sizes"))

@@ -260,4 +260,37 @@ FAULTS: Final[dict[str, FaultKind]] = {
         "The lengths enclose no area.",
         "Measure the diagonals again.",
     ),
+    "nothing-to-buy": FaultKind(
+        "Nothing is asked for: give pieces, walls or buildings, one at least.",
+        "Nothing to buy",
+        "An order holds no piece, no wall and no building.",
+        "Give `pieces`, `walls` or `buildings`.",
+    ),
+    "stock-not-offered": FaultKind(
+        "No boards of {stock} are offered; {count} pieces are to be cut from it, the longest {longest}. Offer some.",
+        "Section not offered",
+        "A section is needed of which no board is to be had; treated timber is a section of its own.",
+        "Add an offer of that section.",
+    ),
+    "piece-too-long": FaultKind(
+        "A piece of {stock} is {given} long; the longest board offered yields {most}. Offer a board of {least} or longer; plates "
+        "are cut in pieces where `plates.stock_length` says so.",
+        "Piece longer than every board",
+        "No board that is offered yields the piece.",
+        "Offer longer boards, or have the wall's plates jointed by `plates.stock_length`.",
+    ),
+    "boards-too-few": FaultKind(
+        "The boards of {stock} to be had do not yield all pieces: {count} of {length} cannot be cut. Raise `at_most`, or offer "
+        "other lengths.",
+        "Too few boards",
+        "More is wanted than the boards to be had yield, however they are cut.",
+        "Offer more boards.",
+    ),
+    "boards-not-found": FaultKind(
+        "Within its effort the service found no way to cut all pieces from the boards of {stock} to be had: {count} of "
+        "{length} are missing. There may be one. Raise `at_most`, offer other lengths, or ask for more effort.",
+        "No plan found",
+        "The boards to be had are nearly too few, and the work allowed ended before a plan was found or ruled out.",
+        "Offer more boards, or give `effort` as `thorough`.",
+    ),
 }

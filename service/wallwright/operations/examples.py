@@ -105,12 +105,34 @@ _DECK: Final[dict[str, Any]] = {
     "levels": {"front_left": 0, "front_right": '1/8"', "back_right": '3/16"', "back_left": '-1/16"'},
 }
 
+_PRICES: Final = {
+    "2x4": {8: 3.98, 10: 5.47, 12: 6.58, 14: 7.99, 16: 9.24},
+    "2x6": {8: 6.12, 10: 7.95, 12: 9.48, 14: 11.6, 16: 13.4},
+}
+
+_BUYING: Final[dict[str, Any]] = {
+    "units": "in",
+    "pieces": [{"stock": "2x4", "length": "5' 6\"", "count": 6, "mark": "brace"}],
+    "buildings": [_BUILDING],
+    "offers": [
+        {"stock": stock, "length": f"{feet}'", "price": price}
+        for stock, prices in _PRICES.items()
+        for feet, price in prices.items()
+    ]
+    + [{"stock": "2x4", "length": "7' 10 1/2\"", "price": 0, "at_most": 3}],
+    "kerf": '1/8"',
+    "spare_percent": 5,
+    "least_offcut": "2'",
+    "tax_percent": 6.5,
+}
+
 EXAMPLES: Final[dict[str, dict[str, Any]]] = {
     "layout": _WALL,
     "sheathing": _WALL,
     "raising": {**_WALL, "hands": 6},
     "fasteners": _NAILED,
     "building": _BUILDING,
+    "buying": _BUYING,
     "squaring-frame": _FRAME,
     "squaring-deck": _DECK,
     "boat-store": _METRIC,

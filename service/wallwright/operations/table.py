@@ -7,11 +7,12 @@ import msgspec
 
 from wallwright.domain.building import closed
 from wallwright.lengths import Units
-from wallwright.operations import building, fasteners, layout, raising, sheathing, squaring
+from wallwright.operations import building, fasteners, buying, layout, raising, sheathing, squaring
 from wallwright.operations.canonical import digest
 from wallwright.operations.walls import to_domain as wall_to_domain
 from wallwright.wire.building import Building, BuildingAnswer
 from wallwright.wire.fasteners import FastenersAnswer
+from wallwright.wire.buying import BuyingAnswer, Order
 from wallwright.wire.layout import LayoutAnswer
 from wallwright.wire.raising import RaisingAnswer
 from wallwright.wire.sheathing import SheathingAnswer
@@ -38,6 +39,8 @@ class Operation(msgspec.Struct, frozen=True):
     table: Callable[[Any], str] | None
     identity: Callable[[Any], str]
     table_of: str
+    slow: bool = False
+    """Whether it may compute for seconds, so that it is run beside the requests of others."""
 
     @property
     def forms(self) -> tuple[str, ...]:
@@ -127,6 +130,22 @@ OPERATIONS: Final = (
         building.table,
         _building_identity,
         "pieces of all walls",
+    ),
+    Operation(
+        "buying",
+        "/v1/buying",
+        "Buy for pieces, walls and buildings",
+        "The cheapest boards to buy for pieces, walls and buildings together, how each is cut, what it costs, and how near "
+        "to the cheapest it is proven to be. As a drawing: the cutting diagrams. Cutting can hurt people: it carries "
+        "cautions.",
+        Order,
+        BuyingAnswer,
+        buying.answer,
+        buying.drawing,
+        buying.table,
+        buying.identity,
+        "order sheet",
+        slow=True,
     ),
     Operation(
         "squaring-frame",

@@ -65,11 +65,26 @@ JACKS_MAX: Final = 4
 NAME_MAX: Final = 80
 STOCK_NAME_MAX: Final = 24
 SLOPE_MAX: Final = 1000
+PIECES_MAX: Final = 200
+"""Rows of loose pieces in an order."""
+PIECE_COUNT_MAX: Final = 10_000
+ORDER_WALLS_MAX: Final = 40
+ORDER_BUILDINGS_MAX: Final = 10
+OFFERS_MAX: Final = 100
+PRICE_MAX: Final = 100_000
+TAX_PERCENT_MAX: Final = 100
+SPARE_PERCENT_MAX: Final = 100
+KERF_MAX: Final = inches("1/2")
+END_TRIM_MAX: Final = 12 * INCH
+BOARD_LENGTH_MIN: Final = 6 * INCH
+BOARD_LENGTH_MAX: Final = 60 * FOOT
 Z_MAX: Final = 8_192
 """Characters of the packed request in a link."""
 
 COUNTS: Final = frozenset({
     "OWN_JOINTS_MAX", "JOINT_COUNT_MAX", "PACKS_MAX", "PACK_MAX",
     "NUMBER_MAX", "OPENINGS_MAX", "ANCHORS_MAX", "PARTITIONS_MAX", "RUNS_MAX", "PLIES_MAX", "JACKS_MAX", "NAME_MAX", "STOCK_NAME_MAX", "SLOPE_MAX", "Z_MAX",
+    "PIECES_MAX", "PIECE_COUNT_MAX", "ORDER_WALLS_MAX", "ORDER_BUILDINGS_MAX", "OFFERS_MAX", "PRICE_MAX", "TAX_PERCENT_MAX",
+    "SPARE_PERCENT_MAX",
 })  # fmt: skip
 """The limits that are plain numbers; every other one is a length."""

@@ -1,0 +1,159 @@
+"""Cutting diagrams: what to pick up, then each board with its pieces in the order of the cuts and what the tape shows at each.
+
+As many pages as it takes stand one below the other on one drawing; lengths are to scale, boards' widths are not.
+"""
+
+from typing import Final
+
+from msgspec.structs import replace
+
+from wallwright.domain.buying.boards import CutBoard, CutPiece, said
+from wallwright.domain.buying.buy import Bought
+from wallwright.drawing.dimensions import Shapes, leaders, widest
+from wallwright.drawing.paper import MARGIN, TITLE_STRIP, View, fitted
+from wallwright.drawing.scene import Area, Lines, Scene, Text, folded, shortened, text_width
+from wallwright.drawing.svg import svg_text
+from wallwright.drawing.title import title_strip
+from wallwright.lengths import Units, tape_text
+
+_BOARD: Final = 7.0
+"""How wide a board is drawn, in millimetres of paper."""
+_ROW: Final = 3.6
+_DROP: Final = 2.5
+_WARNINGS: Final = (
+    "Not checked: grade, knots, splits, crook, wane; boards are taken to be as long as called.",
+    "Support both sides of a cut; mind eyes, ears, dust. Local codes and licensed practice come first.",
+)
+
+
+def cutting_diagrams(found: Bought, units: Units, revision: str) -> str:
+    """The cutting diagrams as SVG."""
+    return svg_text(cutting_scene(found, units, revision))
+
+
+def cutting_scene(found: Bought, units: Units, revision: str) -> Scene:
+    """The cutting diagrams as shapes on paper."""
+    boards = [board for cut in found.cuts for board in cut.boards]
+    longest = max((board.offer.length for board in boards), default=1)
+    view = replace(fitted(units, (0, 0, longest, 0), 0, 0, 4, 4), left=MARGIN + 4)
+    rows = [_head(view, found, units), *(_board(view, board, units) for board in boards)]
+    pages = _pages(view, rows)
+    shapes: Shapes = []
+    for number, page in enumerate(pages):
+        top = number * view.height
+        shapes += [_down(shape, top) for shape in page]
+        what = f"Cutting diagrams, page {number + 1} of {len(pages)}; boards' widths not to scale"
+        rules = f"effort {found.order.asked.effort}, saw cut {tape_text(found.order.asked.kerf, units)}"
+        strip = title_strip(view, "Boards to cut", what, units, revision, rules, _WARNINGS)
+        shapes += [_down(shape, top) for shape in strip]
+    count = sum(board.count for board in boards)
+    description = f"{count} boards cut in {len(boards)} ways for {found.cost / 100:.2f}. {_proof(found)}"
+    return Scene(view.width, view.height * len(pages), "Cutting diagrams", description, tuple(shapes))
+
+
+def _proof(found: Bought) -> str:
+    if found.proven:
+        return "Proven: no cheaper plan exists."
+    return f"Not proven to be the cheapest: no plan costs less than {found.lower_bound / 100:.2f}."
+
+
+Row = tuple[float, Shapes]
+"""How high a row is on paper, and its shapes below y = 0."""
+
+
+def _pages(view: View, rows: list[Row]) -> list[Shapes]:
+    """Rows on pages, each row whole."""
+    room = view.height - 2 * MARGIN - TITLE_STRIP
+    pages: list[Shapes] = [[]]
+    y = 0.0
+    for height, shapes in rows:
+        if y and y + height > room:
+            pages.append([])
+            y = 0.0
+        pages[-1] += [_down(shape, MARGIN + y) for shape in shapes]
+        y += height
+    return pages
+
+
+def _down(shape: Area | Lines | Text, by: float) -> Area | Lines | Text:
+    """The same shape further down."""
+    if isinstance(shape, Text):
+        return replace(shape, y=shape.y + by)
+    if isinstance(shape, Lines):
+        return replace(shape, lines=tuple((x1, y1 + by, x2, y2 + by) for x1, y1, x2, y2 in shape.lines))
+    return replace(shape, points=tuple((x, y + by) for x, y in shape.points))
+
+
+def _head(view: View, found: Bought, units: Units) -> Row:
+    """What to pick up, the longest boards of each section first, and what it costs."""
+    lines = [
+        f"{line.count} x {said((line.stock, line.treated))} {tape_text(line.length, units)}"
+        for line in found.cost_lines
+    ]
+    wide = widest(lines) + 6
+    columns = max(1, int((view.width - 2 * MARGIN - 8) / wide))
+    deep = -(-len(lines) // columns)
+    shapes: Shapes = [Text(MARGIN + 4, 6, "To buy", "t3")]
+    for number, line in enumerate(lines):
+        shapes.append(Text(MARGIN + 4 + number // deep * wide, 11 + number % deep * _ROW, line))
+    money = f"Cost {found.cost / 100:.2f}, tax {found.tax / 100:.2f} in it. {_proof(found)}"
+    waste = f"Waste {tape_text(found.waste.length, units)}, {found.waste.percent:g} % of the length bought."
+    after = 11 + deep * _ROW + 1
+    rows = folded(f"{money} {waste}", view.width - 2 * MARGIN - 8)
+    shapes += [Text(MARGIN + 4, after + number * _ROW, row) for number, row in enumerate(rows)]
+    return after + len(rows) * _ROW + 2, shapes
+
+
+def _board(view: View, board: CutBoard, units: Units) -> Row:
+    """One way of cutting a board: its name above, the pieces in it, the tape's readings below."""
+    length = board.offer.length
+    section = said((board.offer.stock, board.offer.treated))
+    title = f"{board.count} x {section} {tape_text(length, units)}"
+    if board.offcut:
+        title += f", offcut {tape_text(board.offcut, units)}"
+    top = 5.0
+    shapes: Shapes = [Text(view.x(0), 3.6, shortened(title, view.width - 2 * MARGIN - 8))]
+    outer = ((view.x(0), top), (view.x(length), top), (view.x(length), top + _BOARD), (view.x(0), top + _BOARD))
+    shapes.append(Area("void", outer, title, (("stock", board.offer.stock.name), ("count", str(board.count)))))
+    readings: list[tuple[float, str]] = []
+    loose, group = 0, 0.0
+    for piece in board.cuts:
+        if piece.angle != group:
+            loose, group = 0, piece.angle
+        for at in piece.readings:
+            nested = bool(piece.ends and loose)
+            loose = (loose + piece.ends - 2 if nested else piece.ends) if piece.ends else loose
+            drawn, named = _piece(view, piece, at, nested, top, units)
+            shapes += drawn
+            reading = tape_text(at, units)
+            readings.append((view.x(at), reading if named else f"{reading} {_label(piece.mark)}"))
+    below = top + _BOARD
+    shapes += leaders(readings, lambda _: below, _DROP, MARGIN + 3, view.width - MARGIN - 3)
+    return below + _DROP + widest(text for _, text in readings) + 3, shapes
+
+
+def _piece(view: View, piece: CutPiece, at: int, nested: bool, top: float, units: Units) -> tuple[Shapes, bool]:
+    """One piece with its mark and length, slanted ends drawn slanted, and whether it had room for the mark."""
+    slant = view.size(piece.slant)
+    left, right = view.x(at - piece.length), view.x(at)
+    before = slant if piece.ends == 2 or nested else 0.0
+    after = slant if piece.ends == 2 or (piece.ends == 1 and not nested) else 0.0
+    points = ((left, top), (right - after, top), (right, top + _BOARD), (left + before, top + _BOARD))
+    size = tape_text(piece.length, units)
+    data = (("mark", piece.mark), ("length", size))
+    shapes: Shapes = [Area("plate", points, f"{piece.mark} {size}".strip(), data)]
+    room = right - left - before - after - 1
+    middle = (left + before + right - after) / 2
+    label = _label(piece.mark)
+    named = text_width(label) <= room
+    if label and named:
+        shapes.append(Text(middle, top + 3.1, label, "t", "middle"))
+    if text_width(size) <= room:
+        shapes.append(Text(middle, top + 6.1, size, "t", "middle"))
+    return shapes, named
+
+
+def _label(mark: str) -> str:
+    """The first of a piece's marks, and how many others there are."""
+    first, *others = mark.split(", ")
+    return f"{first} +{len(others)}" if others else first

@@ -1,0 +1,37 @@
+"""Findings about a purchase and its cutting plan."""
+
+from typing import Final
+
+from wallwright.findings.kind import Kind
+from wallwright.sources import COMMON_PRACTICE, OWN_RULE
+
+BUYING_KINDS: Final[dict[str, Kind]] = {
+    "cut-with-care": Kind(
+        "caution",
+        "Support both sides of every cut, let the offcut fall free, wear eyes, ears and dust protection; dust and offcuts of "
+        "treated timber are not breathed or burnt. Measure the first piece of each kind against the wall before the rest are cut.",
+        "Cut with care",
+        "A saw that binds kicks back, and a plan that is wrong once is wrong on every board cut alike.",
+        "Cut one board of each pattern, check it, then cut the others.",
+        COMMON_PRACTICE,
+    ),
+    "buying-not-checked": Kind(
+        "caution",
+        "Not checked: grade and species of what is bought, knots, splits, crook and wane, boards shorter than they are called, "
+        "moisture, whether sizes are strong enough. What the walls' own answers say stands there and is not repeated here. "
+        "Local codes and licensed practice come first.",
+        "What was not checked in buying",
+        "The plan takes every board for straight, sound and as long as it is called.",
+        "Look boards over at the yard; ask for spare pieces where they are poor.",
+        OWN_RULE,
+    ),
+    "plan-not-proven": Kind(
+        "note",
+        "This plan is the best found with effort {effort}; that none is cheaper was not proven. It lies no further from the "
+        "cheapest than from `lower_bound`.",
+        "Plan not proven",
+        "Work is limited by counts, so that the same question always gets the same plan.",
+        "Ask with `effort` as `thorough`, or buy in two orders.",
+        OWN_RULE,
+    ),
+}

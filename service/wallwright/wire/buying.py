@@ -1,0 +1,168 @@
+"""The order: pieces, walls and buildings to buy for, offers, and the answer with what to buy and how to cut it."""
+
+from typing import Annotated, Literal
+
+from msgspec import UNSET, Meta, UnsetType
+
+from wallwright.wire import limits
+from wallwright.wire.answers import Finding, Number, Tape
+from wallwright.wire.base import Answer, Extent, Length, Name, Request, Units
+from wallwright.wire.building import Building
+from wallwright.wire.layout import Stock
+from wallwright.wire.wall import StockName, StockSize, Wall
+
+Money = Annotated[float, Meta(description="In the currency of the offers, to the hundredth.")]
+
+
+class Piece(Request, frozen=True, kw_only=True):
+    """Equal loose pieces of timber to be cut."""
+
+    stock: StockName | StockSize
+    length: Length
+    count: Annotated[int, Meta(ge=1, le=limits.PIECE_COUNT_MAX)]
+    mark: Annotated[Name, Meta(description="What is written on the piece.")] | UnsetType = UNSET
+    treated: Annotated[bool, Meta(description="Treated timber is a section of its own.")] | UnsetType = UNSET
+
+
+class Offer(Request, frozen=True, kw_only=True):
+    """Boards of one length that are to be had."""
+
+    stock: StockName | StockSize
+    length: Annotated[Length, Meta(description="As it is; for boards in hand their real length.")]
+    price: Annotated[
+        float,
+        Meta(
+            ge=0,
+            le=limits.PRICE_MAX,
+            description="For one board, taken to the nearest hundredth; 0 for boards in hand.",
+        ),
+    ]
+    at_most: (
+        Annotated[int, Meta(ge=0, le=limits.PIECE_COUNT_MAX, description="How many there are; default any number.")]
+        | UnsetType
+    ) = UNSET
+    treated: bool | UnsetType = UNSET
+
+
+class Order(Request, frozen=True, kw_only=True):
+    """What is bought together. Give pieces, walls or buildings, or any of them together."""
+
+    units: Units
+    pieces: Annotated[list[Piece], Meta(max_length=limits.PIECES_MAX)] | UnsetType = UNSET
+    walls: (
+        Annotated[
+            list[Wall],
+            Meta(max_length=limits.ORDER_WALLS_MAX, description="Each read in its own units, answered in the order's."),
+        ]
+        | UnsetType
+    ) = UNSET
+    buildings: Annotated[list[Building], Meta(max_length=limits.ORDER_BUILDINGS_MAX)] | UnsetType = UNSET
+    offers: Annotated[list[Offer], Meta(max_length=limits.OFFERS_MAX)]
+    kerf: Annotated[Extent, Meta(description="Width of a saw cut; default 1/8 in.")] | UnsetType = UNSET
+    end_trim: (
+        Annotated[
+            Extent, Meta(description="Cut off each end of every board, that saw cut included; default 0, no trimming.")
+        ]
+        | UnsetType
+    ) = UNSET
+    effort: (
+        Annotated[
+            Literal["quick", "normal", "thorough"],
+            Meta(description="How much work is done, by counts that are the same on every machine; default `normal`."),
+        ]
+        | UnsetType
+    ) = UNSET
+    spare_percent: (
+        Annotated[
+            int,
+            Meta(
+                ge=0,
+                le=limits.SPARE_PERCENT_MAX,
+                description="So many more of each kind of piece, to the nearest whole piece; default 0.",
+            ),
+        ]
+        | UnsetType
+    ) = UNSET
+    least_offcut: (
+        Annotated[Extent, Meta(description="Offcuts from this length up are kept, not wasted; default 0, none kept.")]
+        | UnsetType
+    ) = UNSET
+    tax_percent: (
+        Annotated[
+            float,
+            Meta(ge=0, le=limits.TAX_PERCENT_MAX, description="Put on the whole; to the thousandth; default 0."),
+        ]
+        | UnsetType
+    ) = UNSET
+
+
+class BoardCut(Answer, frozen=True):
+    """Equal pieces sawn one after another."""
+
+    length: Number
+    tape: Tape
+    count: int
+    mark: Annotated[str, Meta(description="The marks of the pieces, as on the framing drawings.")]
+    readings: Annotated[
+        list[Number], Meta(description="What a tape hooked on the board's end shows at the far end of each piece.")
+    ]
+    readings_tape: list[str]
+    nested: Annotated[
+        int, Meta(description="How many of them begin at the slanted cut that ends the piece before: one cut for two.")
+    ]
+    slanted_ends: Annotated[int, Meta(description="Ends of each piece that can nest.")]
+    slant_degrees: Annotated[float, Meta(description="Degrees off square of these ends; 0 where there are none.")]
+    slant: Annotated[Number, Meta(description="How far such an end runs along the board.")]
+
+
+class BoardPlan(Answer, frozen=True):
+    """`count` boards that are cut alike, with the cuts in order."""
+
+    stock: str
+    length: Number
+    tape: Tape
+    treated: bool
+    count: int
+    cuts: list[BoardCut]
+    offcut: Number
+    offcut_tape: Tape
+
+
+class CostLine(Answer, frozen=True):
+    """One line of the order sheet, as a yard picks it."""
+
+    item: Annotated[str, Meta(description="`board`, `sheet` or `fastener`.")]
+    stock: str
+    size: Annotated[str, Meta(description="Length of a board or width by length of a sheet, as tape text.")]
+    length: Number
+    treated: bool
+    count: int
+    price: Money
+    cost: Money
+
+
+class Waste(Answer, frozen=True):
+    """What of the boards ends in no piece; offcuts long enough to keep are told apart and are no waste."""
+
+    length: Number
+    tape: Tape
+    percent: float
+    saw: Annotated[Number, Meta(description="Saw cuts and trims alone.")]
+    kept_offcuts: Number
+    money: Money
+
+
+class BuyingAnswer(Answer, frozen=True):
+    """What to buy and how to cut it."""
+
+    order: Order
+    boards: list[BoardPlan]
+    cost: Annotated[float, Meta(description="With tax.")]
+    before_tax: Money
+    tax: Money
+    cost_lines: list[CostLine]
+    lower_bound: Annotated[float, Meta(description="No plan costs less, tax included.")]
+    proven: Annotated[bool, Meta(description="True when no cheaper plan exists.")]
+    waste: Waste
+    stocks: list[Stock]
+    findings: list[Finding]
