@@ -50,8 +50,8 @@ def test_a_saw_cut_and_trims_are_taken_from_the_board():
     """Three pieces of 40 in fill 10 ft; with a saw cut between them they need one board more. Worked by hand."""
     pieces = [{"stock": "2x4", "length": 40, "count": 3}]
     assert bought(pieces=pieces)["boards"][0]["count"] == 1
-    assert sum(board["count"] for board in bought(pieces=pieces, kerf="1/8\"")["boards"]) == 2
-    trimmed = bought(pieces=[{"stock": "2x4", "length": 40, "count": 2}], kerf="1/8\"", end_trim="1/2\"")["boards"][0]
+    assert sum(board["count"] for board in bought(pieces=pieces, kerf='1/8"')["boards"]) == 2
+    trimmed = bought(pieces=[{"stock": "2x4", "length": 40, "count": 2}], kerf='1/8"', end_trim='1/2"')["boards"][0]
     assert trimmed["cuts"][0]["readings"] == [40.5, 80.625]
     assert trimmed["offcut"] == 120 - 0.5 - 80.625 - 0.125
 
@@ -141,7 +141,7 @@ def test_past_the_clocks_guard_there_is_no_plan(monkeypatch):
 
 
 def test_small_requests_are_answered_while_a_large_order_is_solved():
-    lengths = [24 + 1.37 * number for number in range(40)]
+    lengths = [24 + 2.37 * number for number in range(24)]
     pieces = [{"stock": "2x4", "length": length, "count": 7 + int(length) % 9} for length in lengths]
     offers = [{"stock": "2x4", "length": feet * 12, "price": feet * 0.4} for feet in (8, 10, 12, 14, 16)]
     large = json.dumps({"units": "in", "pieces": pieces, "offers": offers}).encode()

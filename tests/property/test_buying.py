@@ -121,12 +121,11 @@ def test_an_order_taken_many_times_costs_at_most_so_many_times_as_much(problem, 
     assert other.cost <= found.cost * times
 
 
-OFFERED = ("2x4", "2x6", "2x8", "2x10", "2x12")
-
-
-def offers_for(stocks: set[tuple[Stock, bool]]) -> tuple[Offer, ...]:
-    """Boards of every section asked for, from 8 to 20 ft and one of 60 ft for whatever is longer."""
-    lengths = [feet * FOOT for feet in (8, 10, 12, 14, 16, 20, 110)]
+def offers_for(stocks: set[tuple[Stock, bool]], longest: int) -> tuple[Offer, ...]:
+    """Boards of every section asked for, from 8 to 20 ft, and one for whatever is longer."""
+    lengths = [feet * FOOT for feet in (8, 10, 12, 14, 16, 20)]
+    if longest > lengths[-1]:
+        lengths.append(longest)
     return tuple(
         Offer(stock, length, length // INCH * 4 + number * 25, None, treated)
         for stock, treated in sorted(stocks, key=lambda one: (one[0].thickness, one[0].width, one[1]))
@@ -142,11 +141,13 @@ def test_what_is_bought_for_a_building_covers_its_cut_lists(building, kerf_eight
     except PlanRefused:
         return
     rows = [row for one in built.walls for row in one.layout.cut_list]
+    trim = trim_halves * INCH // 2
+    longest = max(row.length for row in rows) + 2 * trim
     order = Order(
-        (), (), (building,), offers_for({(row.stock, row.treated) for row in rows}),
-        kerf=kerf_eighths * INCH // 8, end_trim=trim_halves * INCH // 2,
+        (), (), (building,), offers_for({(row.stock, row.treated) for row in rows}, longest), effort="quick",
+        kerf=kerf_eighths * INCH // 8, end_trim=trim,
     )  # fmt: skip
-    holds(order, buy(order, left), Counter(), [row for row in rows])
+    holds(order, buy(order, left), Counter(), rows)
 
 
 def holds(order: Order, found: Bought, loose: Counter, rows: list) -> None:

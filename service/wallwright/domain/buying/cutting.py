@@ -336,6 +336,18 @@ def _whole(problem: Problem, cuts: tuple[Cut, ...] | list[Cut], best: Plan, node
     return plan, min(least, cost)
 
 
+def cheapest(problem: Problem, cuts: list[Cut], nodes: int, left: Left) -> tuple[Plan, int]:
+    """The best plan over some patterns and what none over them can undercut; an empty plan where they yield not every piece."""
+    divisor = problem.divisor
+    columns = [columns_of(problem, cut, problem.boards[cut[0]].price / divisor) for cut in cuts]
+    solved = minimise(columns, rows_of(problem), step=1.0, nodes=nodes, left=left())
+    plan = {cut: round(times) for cut, times in zip(cuts, solved.values, strict=False) if round(times)}
+    if not plan or any(problem.missing(plan)):
+        return {}, 0
+    cost = problem.cost(plan)
+    return plan, cost if solved.proven else min(cost, math.ceil(solved.bound - 0.01) * divisor)
+
+
 def rows_of(problem: Problem) -> list[Row]:
     """The conditions of the programme: every piece cut, no more boards than there are."""
     rows = [Row(float(item.most)) for item in problem.items]

@@ -91,7 +91,8 @@ class Fronts:
     def _added(self, place: int) -> tuple[_Front, ...]:
         item, value = self.items[place], self.values[place]
         if item.ends:
-            return tuple(self._chained(place, loose) for loose in range(3))
+            first = not place or self.items[place - 1].group != item.group
+            return tuple(self._chained(place, loose) for loose in range(1 if first else 3))
         front = self._after(place, 0)
         left = min(item.most, self.room // item.size) if value else 0
         many = 1

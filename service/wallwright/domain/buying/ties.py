@@ -1,7 +1,8 @@
 """Among equally cheap plans: fewest boards, then fewest different patterns, then the longest single offcut.
 
-Where every pattern that such a plan can hold was listed the choice is exact; else it is made among those listed, and pieces
-cut beyond what is wanted are left off afterwards. Either way the same question ends in the same plan.
+Where every pattern that such a plan can hold was listed, all three are sought; else the fewest boards alone, among the patterns
+listed, and pieces cut beyond what is wanted are left off so that one offcut is long. Either way the same question ends in the
+same plan.
 """
 
 import math
@@ -15,8 +16,8 @@ def settled(problem: Problem, found: Found, effort: Effort, left: Left) -> Plan:
     """The plan to follow, of the cost found, that cuts every piece as often as it is wanted and no oftener."""
     tie = _Tie(problem, found, effort, left)
     plan = tie.fewest_boards(found.plan)
-    plan = tie.fewest_patterns(plan)
-    plan = tie.longest_offcut(plan)
+    if found.exact:
+        plan = tie.longest_offcut(tie.fewest_patterns(plan))
     return exact(problem, plan)
 
 
@@ -61,7 +62,7 @@ class _Tie:
     def fewest_boards(self, best: Plan) -> Plan:
         """The fewest boards; from here on no more are allowed."""
         found = self._plan(self._columns(1.0), self.rows, best)
-        if sum(found.values()) <= sum(best.values()) or self.exact:
+        if sum(found.values()) < sum(best.values()) or self.exact:
             best = found
         self.rows[self.own + 1] = Row(-math.inf, float(sum(best.values())))
         return best
@@ -82,8 +83,8 @@ class _Tie:
         """The fewest different patterns; from here on no more are allowed."""
         columns, rows = self._used([1.0] * len(self.cuts))
         found = self._plan(columns, rows, best)
-        known = set(best) <= set(self.cuts) and (not self.exact or not self._surplus(best))
-        if len(found) <= len(best) or not known:
+        # A plan that cuts more than is wanted is none of the plans sought here.
+        if len(found) <= len(best) or self._surplus(best):
             best = found
         self.rows[self.own + 2] = Row(-math.inf, float(len(best)))
         return best

@@ -1,0 +1,283 @@
+"""Sheets: rectangles cut edge to edge (a circular saw's guillotine cuts) from as few or as cheap sheets as can be.
+
+Sets of pieces are built up from single ones, each with the least boxes that a guillotine can cut it from: two sets lie side by
+side or one above the other with a saw cut between. Every way of cutting with any depth of cuts is such a building up, so
+that the list of sets for one sheet is complete unless the work allowed by count ends it; then the plan is the best over the sets
+found, and its bound is that of area alone.
+"""
+
+from typing import Literal
+
+import msgspec
+
+from wallwright.domain.buying.cutting import EFFORTS, Board, Cut, Effort, Found, Left, Plan, Problem, cheapest
+from wallwright.domain.buying.patterns import Counts, Item, Work
+from wallwright.domain.buying.ties import settled
+from wallwright.findings import Fault, PlanRefused
+from wallwright.lengths import INCH
+
+Group = tuple[str, int]
+"""Kind and thickness of sheets."""
+
+
+class Panel(msgspec.Struct, frozen=True, gc=False):
+    """Equal rectangles to be cut; ``length`` runs along the grain."""
+
+    kind: str
+    thickness: int
+    width: int
+    length: int
+    count: int
+    mark: str = ""
+    at: str = ""
+
+
+class SheetOffer(msgspec.Struct, frozen=True, gc=False):
+    """Sheets of one size to be had. ``price`` is in cents, None where it is not known."""
+
+    kind: str
+    thickness: int
+    width: int
+    length: int
+    price: int | None
+    at_most: int | None = None
+
+
+class Box(msgspec.Struct, frozen=True):
+    """A rectangle that a guillotine cuts into pieces: one piece, or two boxes side by side or one above the other."""
+
+    width: int
+    length: int
+    piece: int = -1
+    parts: tuple["Box", ...] = ()
+    beside: bool = False
+
+
+class Placed(msgspec.Struct, frozen=True, gc=False):
+    """A piece on its sheet, from the sheet's lower left corner."""
+
+    mark: str
+    left: int
+    bottom: int
+    width: int
+    length: int
+
+
+class Saw(msgspec.Struct, frozen=True, gc=False):
+    """A saw cut, in the order of the work: from edge to edge of what is then in hand; the cut's own width lies past the line."""
+
+    x1: int
+    y1: int
+    x2: int
+    y2: int
+
+
+class CutSheet(msgspec.Struct, frozen=True, gc=False):
+    """``count`` sheets of one offer that are cut alike."""
+
+    offer: SheetOffer
+    count: int
+    pieces: tuple[Placed, ...]
+    cuts: tuple[Saw, ...]
+
+
+class SheetCut(msgspec.Struct, frozen=True):
+    """Sheets of one kind and thickness cut; ``cost`` and ``bound`` in cents, or in sheets where no price is known."""
+
+    group: Group
+    sheets: tuple[CutSheet, ...]
+    priced: bool
+    cost: int
+    bound: int
+
+    @property
+    def count(self) -> int:
+        """How many sheets there are."""
+        return sum(sheet.count for sheet in self.sheets)
+
+
+Grain = Literal["kept", "free"]
+_SETS = {"quick": 20_000, "normal": 200_000, "thorough": 2_000_000}
+"""Pairs of boxes looked at."""
+
+
+class Sets:
+    """The sets of pieces that one sheet can hold, each with its least boxes."""
+
+    def __init__(self, panels: list[Panel], width: int, length: int, kerf: int, grain: Grain, work: Work) -> None:
+        self.demand = tuple(panel.count for panel in panels)
+        self.most = (width, length)
+        self.kerf = kerf
+        self.complete = True
+        self.boxes: dict[Counts, list[Box]] = {}
+        single: dict[Counts, list[Box]] = {}
+        for place, panel in enumerate(panels):
+            counts = tuple(int(n == place) for n in range(len(panels)))
+            _keep(single, counts, Box(panel.width, panel.length, place), self.most)
+            if grain == "free":
+                _keep(single, counts, Box(panel.length, panel.width, place), self.most)
+        levels = [single]
+        self.boxes |= single
+        while levels[-1] and self.complete:
+            levels.append(self._joined(levels, work))
+            self.boxes |= levels[-1]
+
+    def _joined(self, levels: list[dict[Counts, list[Box]]], work: Work) -> dict[Counts, list[Box]]:
+        """Every set with one piece more than the last level's."""
+        found: dict[Counts, list[Box]] = {}
+        for smaller in range(len(levels) // 2 + len(levels) % 2):
+            larger = len(levels) - 1 - smaller
+            for one, own in levels[smaller].items():
+                for other, theirs in levels[larger].items():
+                    if not work.take(len(own) * len(theirs)):
+                        self.complete = False
+                        return found
+                    counts = tuple(a + b for a, b in zip(one, other, strict=True))
+                    if all(have <= most for have, most in zip(counts, self.demand, strict=True)):
+                        self._join(found, counts, own, theirs)
+        return found
+
+    def _join(self, found: dict[Counts, list[Box]], counts: Counts, own: list[Box], theirs: list[Box]) -> None:
+        for a in own:
+            for b in theirs:
+                width, length = a.width + self.kerf + b.width, a.length + self.kerf + b.length
+                _keep(found, counts, Box(width, max(a.length, b.length), parts=(a, b), beside=True), self.most)
+                _keep(found, counts, Box(max(a.width, b.width), length, parts=(a, b)), self.most)
+
+    def fitting(self, width: int, length: int) -> list[Counts]:
+        """The sets that a sheet of this size holds."""
+        return [counts for counts in self.boxes if self.box(counts, width, length) is not None]
+
+    def box(self, counts: Counts, width: int, length: int) -> Box | None:
+        """A box for a set that a sheet of this size holds, the narrowest."""
+        fits = [box for box in self.boxes.get(counts, []) if box.width <= width and box.length <= length]
+        return min(fits, key=lambda box: (box.width, box.length)) if fits else None
+
+
+def _keep(found: dict[Counts, list[Box]], counts: Counts, box: Box, most: tuple[int, int]) -> None:
+    """Add a box to a set's least ones, unless it is too large or no better than one that is there."""
+    if box.width > most[0] or box.length > most[1]:
+        return
+    own = found.setdefault(counts, [])
+    if any(one.width <= box.width and one.length <= box.length for one in own):
+        return
+    own[:] = [one for one in own if not (box.width <= one.width and box.length <= one.length)]
+    own.append(box)
+
+
+def cut_sheets(
+    panels: list[Panel], offers: list[SheetOffer], kerf: int, grain: Grain, effort_word: str, left: Left
+) -> SheetCut:
+    """The cheapest sheets of one kind and thickness (the fewest where a price is not known), cut.
+
+    Raises PlanRefused where a piece is larger than every sheet or the sheets to be had are too few.
+    """
+    panels = sorted(merged(panels), key=lambda one: (-one.width * one.length, -one.length, one.mark))
+    priced = all(offer.price is not None for offer in offers)
+    _check(panels, offers, grain)
+    width, length = max(offer.width for offer in offers), max(offer.length for offer in offers)
+    sets = Sets(panels, width, length, kerf, grain, Work(_SETS[effort_word]))
+    unit = (INCH // 16) ** 2
+    items = [Item(max(1, panel.width * panel.length // unit), panel.count) for panel in panels]
+    boards = [
+        Board(offer.width * offer.length // unit, offer.price if priced and offer.price is not None else 1, offer.at_most)
+        for offer in offers
+    ]
+    problem = Problem(items, boards)
+    effort = EFFORTS[effort_word]
+    cuts = [
+        (number, counts) for number, offer in enumerate(offers) for counts in sets.fitting(offer.width, offer.length)
+    ]
+    plan, proved = _chosen(problem, cuts, effort, left)
+    if plan is None:
+        values = (("kind", panels[0].kind), ("thickness", panels[0].thickness))
+        raise PlanRefused((Fault("sheets-too-few", "/sheet_offers", values),))
+    cost = problem.cost(plan)
+    bound = min(cost, proved if sets.complete else _by_area(problem))
+    plan = settled(problem, Found(plan, cost, bound, tuple(sorted(set(cuts) if len(cuts) <= 400 else plan)), False), effort, left)
+    sheets = tuple(_sheet(sets, panels, offers[one[0]], one[1], times) for one, times in sorted(plan.items(), reverse=True))
+    return SheetCut((panels[0].kind, panels[0].thickness), sheets, priced, cost, bound)
+
+
+def merged(panels: list[Panel]) -> list[Panel]:
+    """Rectangles of one size as one row, with all their marks."""
+    alike: dict[tuple[int, int], list[Panel]] = {}
+    for panel in panels:
+        alike.setdefault((panel.width, panel.length), []).append(panel)
+    return [
+        msgspec.structs.replace(
+            own[0],
+            count=sum(one.count for one in own),
+            mark=", ".join(dict.fromkeys(one.mark for one in own if one.mark)),
+        )
+        for own in alike.values()
+    ]
+
+
+def _check(panels: list[Panel], offers: list[SheetOffer], grain: Grain) -> None:
+    faults = []
+    for panel in panels:
+        sizes = [(panel.width, panel.length)] + ([(panel.length, panel.width)] if grain == "free" else [])
+        if not any(w <= one.width and h <= one.length for one in offers for w, h in sizes):
+            values = (("width", panel.width), ("length", panel.length), ("kind", panel.kind))
+            faults.append(Fault("sheet-piece-too-large", panel.at, values))
+    if faults:
+        raise PlanRefused(tuple(faults))
+
+
+def _chosen(problem: Problem, cuts: list[Cut], effort: Effort, left: Left) -> tuple[Plan | None, int]:
+    """The cheapest plan over the sets found, and what none over them can undercut; None where sheets are too few."""
+    plan, proved = cheapest(problem, sorted(cuts), effort.nodes, left)
+    return (None, 0) if not plan else (plan, proved)
+
+
+def _by_area(problem: Problem) -> int:
+    """What the sheets cost at least by area alone."""
+    area = sum(item.size * item.most for item in problem.items)
+    return min(-(-area * board.price // board.room) for board in problem.boards)
+
+
+def _sheet(sets: Sets, panels: list[Panel], offer: SheetOffer, counts: Counts, times: int) -> CutSheet:
+    box = sets.box(counts, offer.width, offer.length)
+    spare: list[int] = []
+    if box is None:
+        # Pieces beyond what is wanted were left off, and that set was not reached by itself: cut as the whole set is.
+        whole = min(
+            one for one in sets.fitting(offer.width, offer.length) if all(a >= b for a, b in zip(one, counts, strict=True))
+        )
+        box = sets.box(whole, offer.width, offer.length)
+        spare = [a - b for a, b in zip(whole, counts, strict=True)]
+    pieces: list[Placed] = []
+    saws: list[Saw] = []
+    left_off = spare or [0] * len(panels)
+    if box is not None:
+        _place(box, 0, 0, offer.width, offer.length, sets.kerf, panels, pieces, saws, left_off)
+    return CutSheet(offer, times, tuple(pieces), tuple(saws))
+
+
+def _place(
+    box: Box, x: int, y: int, width: int, length: int, kerf: int,
+    panels: list[Panel], pieces: list[Placed], saws: list[Saw], left_off: list[int],
+) -> None:  # fmt: skip
+    """Lay a box into a rectangle in hand: what is over is cut off first, then the box is cut in two."""
+    if box.length < length:
+        saws.append(Saw(x, y + box.length, x + width, y + box.length))
+    if box.width < width:
+        saws.append(Saw(x + box.width, y, x + box.width, y + box.length))
+    if box.piece >= 0:
+        if left_off[box.piece]:
+            left_off[box.piece] -= 1
+        else:
+            pieces.append(Placed(panels[box.piece].mark, x, y, box.width, box.length))
+        return
+    one, other = box.parts
+    if box.beside:
+        saws.append(Saw(x + one.width, y, x + one.width, y + box.length))
+        _place(one, x, y, one.width, box.length, kerf, panels, pieces, saws, left_off)
+        past = one.width + kerf
+        _place(other, x + past, y, box.width - past, box.length, kerf, panels, pieces, saws, left_off)
+    else:
+        saws.append(Saw(x, y + one.length, x + box.width, y + one.length))
+        _place(one, x, y, box.width, one.length, kerf, panels, pieces, saws, left_off)
+        past = one.length + kerf
+        _place(other, x, y + past, box.width, box.length - past, kerf, panels, pieces, saws, left_off)
