@@ -23,7 +23,7 @@ DOMAIN_ORDER = [
 
 
 BUYING_ORDER = [
-    "solver patterns asked", "cutting needs", "ties", "boards", "notes", "buy",
+    "solver patterns asked", "cutting needs", "ties", "boards panels", "notes", "buy",
 ]  # fmt: skip
 
 

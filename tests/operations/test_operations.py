@@ -20,6 +20,7 @@ from wallwright.domain.raising import hands, raised, statics, weighing
 from wallwright.domain.raising import steps as raising_steps
 from wallwright.domain.raising import wind as raising_wind
 from wallwright.domain.buying import boards, buy
+from wallwright.domain.buying import panels as asked_panels
 from wallwright.domain.squaring import deck, doubt, frame, measured, placing, standing
 from wallwright.operations.csv import csv_text
 from wallwright.operations.examples import EXAMPLES, example_bytes
@@ -244,8 +245,10 @@ RENAMED = {
         "offcut_tape": "offcut",
     },
     buying.CostLine: {"size": "length"},
-    buying.Waste: {"tape": "length", "kept_offcuts": "offcuts"},
-    buying.BuyingAnswer: {"boards": "cuts", "before_tax": "net", "proven": "lower_bound", "stocks": "cuts"},
+    buying.SheetPlaced: {"size": "length"},
+    buying.SheetPlan: dict.fromkeys(("kind", "thickness", "width", "length"), "offer"),
+    buying.Waste: {"tape": "length", "kept_offcuts": "offcuts", "area_sq_ft": "area", "area_m2": "area"},
+    buying.BuyingAnswer: {"boards": "cuts", "before_tax": "net", "stocks": "cuts", "sheet_counts": "sheets"},
 }
 PAIRS = [
     (layout.Member, members.Member),
@@ -286,6 +289,8 @@ PAIRS = [
     (buying.BoardCut, boards.CutPiece),
     (buying.BoardPlan, boards.CutBoard),
     (buying.CostLine, buy.CostLine),
+    (buying.SheetPlaced, asked_panels.Placed),
+    (buying.SheetPlan, asked_panels.CutSheet),
     (buying.Waste, buy.Waste),
     (buying.BuyingAnswer, buy.Bought),
     (squaring.Measurement, measured.Measurement),

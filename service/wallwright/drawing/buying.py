@@ -7,8 +7,9 @@ from typing import Final
 
 from msgspec.structs import replace
 
-from wallwright.domain.buying.boards import CutBoard, CutPiece, said
-from wallwright.domain.buying.buy import Bought
+from wallwright.domain.buying.boards import CutBoard, CutPiece
+from wallwright.domain.buying.buy import Bought, CostLine
+from wallwright.domain.buying.panels import CutSheet
 from wallwright.drawing.dimensions import Shapes, leaders, widest
 from wallwright.drawing.paper import MARGIN, TITLE_STRIP, View, fitted
 from wallwright.drawing.scene import Area, Lines, Scene, Text, folded, shortened, text_width
@@ -34,9 +35,11 @@ def cutting_diagrams(found: Bought, units: Units, revision: str) -> str:
 def cutting_scene(found: Bought, units: Units, revision: str) -> Scene:
     """The cutting diagrams as shapes on paper."""
     boards = [board for cut in found.cuts for board in cut.boards]
-    longest = max((board.offer.length for board in boards), default=1)
+    sheets = [sheet for cut in found.sheets for sheet in cut.sheets]
+    longest = max([*(board.offer.length for board in boards), *(sheet.offer.length for sheet in sheets)])
     view = replace(fitted(units, (0, 0, longest, 0), 0, 0, 4, 4), left=MARGIN + 4)
     rows = [_head(view, found, units), *(_board(view, board, units) for board in boards)]
+    rows += [_sheet(view, sheet, units) for sheet in sheets]
     pages = _pages(view, rows)
     shapes: Shapes = []
     for number, page in enumerate(pages):
@@ -44,10 +47,10 @@ def cutting_scene(found: Bought, units: Units, revision: str) -> Scene:
         shapes += [_down(shape, top) for shape in page]
         what = f"Cutting diagrams, page {number + 1} of {len(pages)}; boards' widths not to scale"
         rules = f"effort {found.order.asked.effort}, saw cut {tape_text(found.order.asked.kerf, units)}"
-        strip = title_strip(view, "Boards to cut", what, units, revision, rules, _WARNINGS)
+        strip = title_strip(view, "Boards and sheets to cut", what, units, revision, rules, _WARNINGS)
         shapes += [_down(shape, top) for shape in strip]
     count = sum(board.count for board in boards)
-    description = f"{count} boards cut in {len(boards)} ways for {found.cost / 100:.2f}. {_proof(found)}"
+    description = f"{count} boards cut in {len(boards)} ways and {sum(one.count for one in sheets)} sheets in {len(sheets)} for {found.cost / 100:.2f}. {_proof(found)}"
     return Scene(view.width, view.height * len(pages), "Cutting diagrams", description, tuple(shapes))
 
 
@@ -86,10 +89,7 @@ def _down(shape: Area | Lines | Text, by: float) -> Area | Lines | Text:
 
 def _head(view: View, found: Bought, units: Units) -> Row:
     """What to pick up, the longest boards of each section first, and what it costs."""
-    lines = [
-        f"{line.count} x {said((line.stock, line.treated))} {tape_text(line.length, units)}"
-        for line in found.cost_lines
-    ]
+    lines = [_named(line, units) for line in found.cost_lines]
     wide = widest(lines) + 6
     columns = max(1, int((view.width - 2 * MARGIN - 8) / wide))
     deep = -(-len(lines) // columns)
@@ -107,7 +107,7 @@ def _head(view: View, found: Bought, units: Units) -> Row:
 def _board(view: View, board: CutBoard, units: Units) -> Row:
     """One way of cutting a board: its name above, the pieces in it, the tape's readings below."""
     length = board.offer.length
-    section = said((board.offer.stock, board.offer.treated))
+    section = f"{board.offer.stock.name} treated" if board.offer.treated else board.offer.stock.name
     title = f"{board.count} x {section} {tape_text(length, units)}"
     if board.offcut:
         title += f", offcut {tape_text(board.offcut, units)}"
@@ -157,3 +157,49 @@ def _label(mark: str) -> str:
     """The first of a piece's marks, and how many others there are."""
     first, *others = mark.split(", ")
     return f"{first} +{len(others)}" if others else first
+
+
+def _named(line: CostLine, units: Units) -> str:
+    """What is asked for at the yard."""
+    if line.item == "board":
+        treated = " treated" if line.treated else ""
+        return f"{line.count} x {line.stock}{treated} {tape_text(line.length, units)}"
+    size = " x ".join(tape_text(one, units) for one in (line.thickness, line.width, line.length))
+    return f"{line.count} x {line.stock} {size}"
+
+
+def _sheet(view: View, sheet: CutSheet, units: Units) -> Row:
+    """One way of cutting a sheet, lying on its side: its length runs across the paper; cuts are numbered in their order."""
+    offer = sheet.offer
+    size = f"{tape_text(offer.width, units)} x {tape_text(offer.length, units)}"
+    title = f"{sheet.count} x {offer.kind} {tape_text(offer.thickness, units)}, {size}"
+    top, tall = 5.0, view.size(offer.width)
+
+    def box(left: int, bottom: int, width: int, length: int) -> tuple[tuple[float, float], ...]:
+        x1, x2 = view.x(bottom), view.x(bottom + length)
+        y1, y2 = top + view.size(left), top + view.size(left + width)
+        return ((x1, y1), (x2, y1), (x2, y2), (x1, y2))
+
+    shapes: Shapes = [Text(view.x(0), 3.6, shortened(title, view.width - 2 * MARGIN - 8))]
+    shapes.append(Area("void", box(0, 0, offer.width, offer.length), title, (("count", str(sheet.count)),)))
+    for piece in sheet.pieces:
+        text = f"{tape_text(piece.width, units)} x {tape_text(piece.length, units)}"
+        corners = box(piece.left, piece.bottom, piece.width, piece.length)
+        shapes.append(Area("sheet", corners, f"{piece.mark} {text}".strip(), (("mark", piece.mark),)))
+        (x1, y1), (x2, _), (_, y2), _ = corners
+        rows = [row for row in (_label(piece.mark), text) if row and text_width(row) <= x2 - x1 - 1.5]
+        if y2 - y1 >= 3.2 * len(rows) + 0.8:
+            middle = (y1 + y2) / 2 - 1.6 * len(rows) + 2.6
+            shapes += [Text((x1 + x2) / 2, middle + 3.2 * n, row, "t", "middle") for n, row in enumerate(rows)]
+    words = _order(view, sheet, units)
+    shapes += [Text(view.x(0), top + tall + _ROW * (n + 1), row) for n, row in enumerate(words)]
+    return top + tall + _ROW * (1 + len(words)) + 1, shapes
+
+
+def _order(view: View, sheet: CutSheet, units: Units) -> list[str]:
+    """The cuts in their order, in words: across at a distance along the sheet, or along it at a distance from its edge."""
+    words = [
+        f"{number}. {f'across at {tape_text(cut.y1, units)}' if cut.y1 == cut.y2 else f'along at {tape_text(cut.x1, units)}'}"
+        for number, cut in enumerate(sheet.cuts, 1)
+    ]
+    return folded(f"Cuts: {'; '.join(words)}." if words else "No cut.", view.width - 2 * MARGIN - 8)

@@ -25,6 +25,23 @@ BUYING_KINDS: Final[dict[str, Kind]] = {
         "Look boards over at the yard; ask for spare pieces where they are poor.",
         OWN_RULE,
     ),
+    "sheets-not-priced": Kind(
+        "note",
+        "No price is known of the {count} sheets of {kind} {thickness}: they are counted and stand in no sum. Give "
+        "`sheet_offers`.",
+        "Sheets not priced",
+        "Without an offer the walls' own sheets are counted, as few as can be.",
+        "Give `sheet_offers` of that kind and thickness, with prices.",
+        OWN_RULE,
+    ),
+    "sheets-not-proven": Kind(
+        "note",
+        "That no plan takes fewer or cheaper sheets of {kind} {thickness} was not proven.",
+        "Sheets not proven",
+        "There are more ways to cut these pieces from sheets than the effort allows to look at.",
+        "Ask with `effort` as `thorough`.",
+        OWN_RULE,
+    ),
     "plan-not-proven": Kind(
         "note",
         "This plan is the best found with effort {effort}; that none is cheaper was not proven. It lies no further from the "

@@ -266,6 +266,24 @@ FAULTS: Final[dict[str, FaultKind]] = {
         "An order holds no piece, no wall and no building.",
         "Give `pieces`, `walls` or `buildings`.",
     ),
+    "sheet-not-offered": FaultKind(
+        "No sheets of {kind} {thickness} are offered and no wall names a size. Offer some.",
+        "Sheets not offered",
+        "Loose pieces of sheet need an offer of their kind and thickness.",
+        "Add a sheet offer.",
+    ),
+    "sheet-piece-too-large": FaultKind(
+        "A piece of {kind}, {width} by {length} along the grain, fits no sheet that is offered.",
+        "Piece larger than every sheet",
+        "No sheet yields the piece as its grain must lie.",
+        "Offer a larger sheet, or let the grain lie free.",
+    ),
+    "sheets-too-few": FaultKind(
+        "The sheets of {kind} {thickness} to be had do not yield all pieces, as far as was found. Raise `at_most`.",
+        "Too few sheets",
+        "More is wanted than the sheets to be had yield.",
+        "Offer more sheets.",
+    ),
     "stock-not-offered": FaultKind(
         "No boards of {stock} are offered; {count} pieces are to be cut from it, the longest {longest}. Offer some.",
         "Section not offered",

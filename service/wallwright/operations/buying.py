@@ -12,7 +12,8 @@ from wallwright.domain import defaults
 from wallwright.domain.building import closed
 from wallwright.domain.buying import asked as domain
 from wallwright.domain.buying.boards import CutBoard, CutPiece
-from wallwright.domain.buying.buy import Bought, buy
+from wallwright.domain.buying.buy import Bought, CostLine, buy
+from wallwright.domain.buying.panels import CutSheet, Saw
 from wallwright.domain.buying.solver import TookTooLong
 from wallwright.domain.stock import Stock
 from wallwright.drawing.buying import cutting_diagrams
@@ -30,6 +31,8 @@ from wallwright.wire.layout import Stock as WireStock
 
 __all__ = ["TookTooLong", "answer", "drawing", "identity", "table", "to_domain"]
 
+SQUARE_FOOT: Final = 92_903.04
+"""In square millimetres."""
 GUARD_SECONDS: Final = 60.0
 """The clock's guard: past it there is no plan, since a worse one would depend on the machine."""
 
@@ -42,13 +45,19 @@ def answer(request: wire.Order) -> wire.BuyingAnswer:
     return wire.BuyingAnswer(
         order=_order(c, found, request),
         boards=[_board(c, board) for cut in found.cuts for board in cut.boards],
+        sheets=[_sheet(c, sheet) for cut in found.sheets for sheet in cut.sheets],
+        sheet_counts=[
+            wire.SheetCount(one.group[0], c.number(one.group[1]), one.count, one.priced, one.cost == one.bound)
+            for one in found.sheets
+        ],
         cost=money(found.cost),
         before_tax=money(found.net),
         tax=money(found.tax),
         cost_lines=[
             wire.CostLine(
-                line.item, line.stock.name, c.tape(line.length), c.number(line.length), line.treated, line.count,
-                money(line.price), money(line.cost),
+                line.item, line.stock, size_of(c, line), c.number(line.thickness), c.number(line.width),
+                c.number(line.length), line.treated, line.count, money(line.cost),
+                UNSET if line.price is None else money(line.price),
             )
             for line in found.cost_lines
         ],
@@ -56,7 +65,8 @@ def answer(request: wire.Order) -> wire.BuyingAnswer:
         proven=found.proven,
         waste=wire.Waste(
             c.number(found.waste.length), c.tape(found.waste.length), found.waste.percent, c.number(found.waste.saw),
-            c.number(found.waste.offcuts), money(found.waste.money),
+            c.number(found.waste.offcuts), round(found.waste.area / SQUARE_FOOT, 2), round(found.waste.area / 1e6, 3),
+            found.waste.area_percent, money(found.waste.money),
         ),
         stocks=[WireStock(stock.name, c.number(stock.thickness), c.number(stock.width)) for stock in stocks],
         findings=[c.finding(finding) for finding in found.findings],
@@ -72,21 +82,24 @@ def table(request: wire.Order) -> str:
     """The order sheet as CSV, as a yard picks it."""
     found = bought(request)
     c = CONVERTERS[request.units]
-    header = ["item", "stock", "treated", f"length_{request.units}", "size", "count", "price", "cost"]
+    header = ["item", "stock", "treated", f"width_{request.units}", f"length_{request.units}", "size", "count", "price",
+              "cost"]  # fmt: skip
     rows: list[list[object]] = [
         [
-            line.item,
-            line.stock.name,
-            "yes" if line.treated else "no",
-            c.number(line.length),
-            c.tape(line.length),
-            line.count,
-            f"{money(line.price):.2f}",
+            line.item, line.stock, "yes" if line.treated else "no", c.number(line.width), c.number(line.length),
+            size_of(c, line), line.count, "" if line.price is None else f"{money(line.price):.2f}",
             f"{money(line.cost):.2f}",
         ]
         for line in found.cost_lines
-    ]
+    ]  # fmt: skip
     return csv_text(header, rows)
+
+
+def size_of(c: Converter, line: CostLine) -> str:
+    """The size that is asked for at the yard: a board's length, a sheet's thickness, width and length."""
+    if line.item == "board":
+        return c.tape(line.length)
+    return " x ".join(c.tape(one) for one in (line.thickness, line.width, line.length))
 
 
 def identity(request: wire.Order) -> str:
@@ -122,12 +135,17 @@ def to_domain(request: wire.Order) -> domain.Order:
     kerf = reading.optional(request.kerf, "/kerf", 0, limits.KERF_MAX, defaults.KERF)
     trim = reading.optional(request.end_trim, "/end_trim", 0, limits.END_TRIM_MAX, defaults.END_TRIM)
     least = reading.optional(request.least_offcut, "/least_offcut", 0, limits.BOARD_LENGTH_MAX, 0)
+    panels = tuple(_panel(reading, one, f"/sheet_pieces/{n}") for n, one in enumerate(_listed(request.sheet_pieces)))
+    sheets = tuple(
+        _sheet_offer(reading, one, f"/sheet_offers/{n}") for n, one in enumerate(_listed(request.sheet_offers))
+    )
     if reading.faults:
         raise PlanRefused(tuple(reading.faults))
     tax = UNSET if request.tax_percent is UNSET else _whole(request.tax_percent, 3)
     return domain.Order(
-        pieces, walls, buildings, offers, kerf, trim, least_offcut=least,
-        **given(effort=request.effort, spare=request.spare_percent, tax=tax),  # type: ignore[arg-type]
+        pieces, walls, buildings, offers, kerf, trim, least_offcut=least, sheet_pieces=panels,
+        sheet_offers=sheets,
+        **given(effort=request.effort, spare=request.spare_percent, tax=tax, grain=request.grain),  # type: ignore[arg-type]
     )  # fmt: skip
 
 
@@ -158,6 +176,50 @@ def _offer(reading: Reading, one: wire.Offer, at: str) -> domain.Offer:
     stock = reading.stock(one.stock, f"{at}/stock", STOCK_LEAST, STOCK_MOST)
     values = given(at_most=one.at_most, treated=one.treated)
     return domain.Offer(stock, length, _whole(one.price, 2), **values)  # type: ignore[arg-type]
+
+
+def _panel(reading: Reading, one: wire.SheetPiece, at: str) -> domain.Panel:
+    thickness = _thickness(reading, one.thickness, at)
+    width = reading.length(one.width, f"{at}/width", limits.SHEET_PIECE_MIN, limits.SHEET_LENGTH_MAX)
+    length = reading.length(one.length, f"{at}/length", limits.SHEET_PIECE_MIN, limits.SHEET_LENGTH_MAX)
+    kind, mark = _given(one.kind, defaults.SHEET_KIND), _given(one.mark, "")
+    return domain.Panel(kind, thickness, width, length, one.count, mark, at)
+
+
+def _sheet_offer(reading: Reading, one: wire.SheetOffer, at: str) -> domain.SheetOffer:
+    thickness = _thickness(reading, one.thickness, at)
+    width = reading.length(one.width, f"{at}/width", limits.SHEET_WIDTH_MIN, limits.SHEET_WIDTH_MAX)
+    length = reading.length(one.length, f"{at}/length", limits.SHEET_LENGTH_MIN, limits.SHEET_LENGTH_MAX)
+    kind, at_most = _given(one.kind, defaults.SHEET_KIND), _given(one.at_most, None)
+    return domain.SheetOffer(kind, thickness, width, length, _whole(one.price, 2), at_most)
+
+
+def _thickness(reading: Reading, value: Any, at: str) -> int:
+    return reading.length(value, f"{at}/thickness", limits.SHEET_THICKNESS_MIN, limits.SHEET_THICKNESS_MAX)
+
+
+def _given(value: Any, default: Any) -> Any:
+    return default if value is UNSET else value
+
+
+def _sheet(c: Converter, sheet: CutSheet) -> wire.SheetPlan:
+    offer = sheet.offer
+    return wire.SheetPlan(
+        offer.kind, c.number(offer.thickness), c.number(offer.width), c.number(offer.length), sheet.count,
+        [
+            wire.SheetPlaced(
+                one.mark, c.number(one.left), c.number(one.bottom), c.number(one.width), c.number(one.length),
+                f"{c.tape(one.width)} x {c.tape(one.length)}",
+            )
+            for one in sheet.pieces
+        ],
+        [_saw(c, one) for one in sheet.cuts],
+    )  # fmt: skip
+
+
+def _saw(c: Converter, one: Saw) -> wire.SheetSaw:
+    at = one.x1 if one.x1 == one.x2 else one.y1
+    return wire.SheetSaw([c.number(one.x1), c.number(one.y1)], [c.number(one.x2), c.number(one.y2)], c.tape(at))
 
 
 def _board(c: Converter, board: CutBoard) -> wire.BoardPlan:
@@ -199,6 +261,22 @@ def _order(c: Converter, found: Bought, request: wire.Order) -> wire.Order:
             )
             for one in order.offers
         ],
+        sheet_pieces=[
+            wire.SheetPiece(
+                thickness=c.length(one.thickness), width=c.length(one.width), length=c.length(one.length),
+                count=one.count, kind=one.kind, mark=one.mark,  # type: ignore[arg-type]
+            )
+            for one in order.sheet_pieces
+        ],
+        sheet_offers=[
+            wire.SheetOffer(
+                thickness=c.length(one.thickness), width=c.length(one.width), length=c.length(one.length),
+                price=money(one.price or 0), kind=one.kind,  # type: ignore[arg-type]
+                at_most=UNSET if one.at_most is None else one.at_most,
+            )
+            for one in order.sheet_offers
+        ],
+        grain=order.grain,
         kerf=c.extent(order.kerf),
         end_trim=c.extent(order.end_trim),
         effort=order.effort,

@@ -120,6 +120,10 @@ _BUYING: Final[dict[str, Any]] = {
         for feet, price in prices.items()
     ]
     + [{"stock": "2x4", "length": "7' 10 1/2\"", "price": 0, "at_most": 3}],
+    "sheet_offers": [
+        {"thickness": '7/16"', "width": 48, "length": 96, "price": 17.85},
+        {"thickness": '7/16"', "width": 48, "length": 108, "price": 22.4},
+    ],
     "kerf": '1/8"',
     "spare_percent": 5,
     "least_offcut": "2'",

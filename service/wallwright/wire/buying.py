@@ -5,7 +5,7 @@ from typing import Annotated, Literal
 from msgspec import UNSET, Meta, UnsetType
 
 from wallwright.wire import limits
-from wallwright.wire.answers import Finding, Number, Tape
+from wallwright.wire.answers import Finding, Number, PointPair, Tape
 from wallwright.wire.base import Answer, Extent, Length, Name, Request, Units
 from wallwright.wire.building import Building
 from wallwright.wire.layout import Stock
@@ -44,6 +44,32 @@ class Offer(Request, frozen=True, kw_only=True):
     treated: bool | UnsetType = UNSET
 
 
+Kind = Literal["osb", "plywood", "siding"]
+Thickness = Annotated[Length, Meta(description="Sheets of another thickness are another kind.")]
+
+
+class SheetPiece(Request, frozen=True, kw_only=True):
+    """Equal loose rectangles of sheet to be cut; `length` runs along the grain."""
+
+    thickness: Thickness
+    width: Length
+    length: Length
+    count: Annotated[int, Meta(ge=1, le=limits.SHEET_PIECE_COUNT_MAX)]
+    kind: Annotated[Kind, Meta(description="Default `osb`.")] | UnsetType = UNSET
+    mark: Annotated[Name, Meta(description="What is written on the piece.")] | UnsetType = UNSET
+
+
+class SheetOffer(Request, frozen=True, kw_only=True):
+    """Sheets of one size that are to be had."""
+
+    thickness: Thickness
+    width: Length
+    length: Annotated[Length, Meta(description="Along the grain.")]
+    price: Annotated[float, Meta(ge=0, le=limits.PRICE_MAX, description="For one sheet, to the nearest hundredth.")]
+    kind: Annotated[Kind, Meta(description="Default `osb`.")] | UnsetType = UNSET
+    at_most: Annotated[int, Meta(ge=0, le=limits.PIECE_COUNT_MAX)] | UnsetType = UNSET
+
+
 class Order(Request, frozen=True, kw_only=True):
     """What is bought together. Give pieces, walls or buildings, or any of them together."""
 
@@ -58,6 +84,21 @@ class Order(Request, frozen=True, kw_only=True):
     ) = UNSET
     buildings: Annotated[list[Building], Meta(max_length=limits.ORDER_BUILDINGS_MAX)] | UnsetType = UNSET
     offers: Annotated[list[Offer], Meta(max_length=limits.OFFERS_MAX)]
+    sheet_pieces: Annotated[list[SheetPiece], Meta(max_length=limits.PIECES_MAX)] | UnsetType = UNSET
+    sheet_offers: (
+        Annotated[
+            list[SheetOffer],
+            Meta(
+                max_length=limits.OFFERS_MAX,
+                description="Where none is of a wall's kind and thickness, its own sheets are counted without a price.",
+            ),
+        ]
+        | UnsetType
+    ) = UNSET
+    grain: (
+        Annotated[Literal["kept", "free"], Meta(description="Whether pieces may be turned on a sheet; default `kept`.")]
+        | UnsetType
+    ) = UNSET
     kerf: Annotated[Extent, Meta(description="Width of a saw cut; default 1/8 in.")] | UnsetType = UNSET
     end_trim: (
         Annotated[
@@ -128,17 +169,62 @@ class BoardPlan(Answer, frozen=True):
     offcut_tape: Tape
 
 
+class SheetPlaced(Answer, frozen=True):
+    """A piece on its sheet, from the sheet's lower left corner; `length` along the sheet's."""
+
+    mark: str
+    left: Number
+    bottom: Number
+    width: Number
+    length: Number
+    size: Annotated[str, Meta(description="Width by length, as tape text.")]
+
+
+class SheetSaw(Answer, frozen=True):
+    """A straight cut through what is then in hand; the saw's width lies to the right of the line or above it."""
+
+    start: PointPair
+    end: PointPair
+    tape: Annotated[str, Meta(description="How far the line is from the sheet's left or lower edge.")]
+
+
+class SheetPlan(Answer, frozen=True):
+    """`count` sheets that are cut alike, with the cuts in order."""
+
+    kind: str
+    thickness: Number
+    width: Number
+    length: Number
+    count: int
+    pieces: list[SheetPlaced]
+    cuts: list[SheetSaw]
+
+
+class SheetCount(Answer, frozen=True):
+    """Sheets of one kind and thickness."""
+
+    kind: str
+    thickness: Number
+    count: int
+    priced: bool
+    proven: Annotated[
+        bool, Meta(description="True when none costs less, or where no price is known when none takes fewer sheets.")
+    ]
+
+
 class CostLine(Answer, frozen=True):
     """One line of the order sheet, as a yard picks it."""
 
-    item: Annotated[str, Meta(description="`board`, `sheet` or `fastener`.")]
+    item: Annotated[str, Meta(description="`board` or `sheet`.")]
     stock: str
     size: Annotated[str, Meta(description="Length of a board or width by length of a sheet, as tape text.")]
+    thickness: Number
+    width: Number
     length: Number
     treated: bool
     count: int
-    price: Money
     cost: Money
+    price: Annotated[float, Meta(description="Left out where it is not known.")] | UnsetType = UNSET
 
 
 class Waste(Answer, frozen=True):
@@ -149,6 +235,9 @@ class Waste(Answer, frozen=True):
     percent: float
     saw: Annotated[Number, Meta(description="Saw cuts and trims alone.")]
     kept_offcuts: Number
+    area_sq_ft: Annotated[float, Meta(description="Of sheets.")]
+    area_m2: float
+    area_percent: float
     money: Money
 
 
@@ -157,6 +246,8 @@ class BuyingAnswer(Answer, frozen=True):
 
     order: Order
     boards: list[BoardPlan]
+    sheets: list[SheetPlan]
+    sheet_counts: list[SheetCount]
     cost: Annotated[float, Meta(description="With tax.")]
     before_tax: Money
     tax: Money

@@ -9,6 +9,10 @@ from wallwright.domain.built import Building
 from wallwright.domain.stock import Stock
 from wallwright.domain.wall import Wall
 
+Grain = Literal["kept", "free"]
+Group = tuple[str, int]
+"""Kind and thickness of sheets."""
+
 EffortWord = Literal["quick", "normal", "thorough"]
 
 
@@ -28,8 +32,6 @@ class Piece(msgspec.Struct, frozen=True, gc=False):
     slants: int = 0
     angle: float = 0.0
     saves: int = 0
-    whole: bool = True
-    """Whether the piece is one that cannot be jointed from shorter ones by a setting of its wall."""
 
 
 class Offer(msgspec.Struct, frozen=True, gc=False):
@@ -40,6 +42,29 @@ class Offer(msgspec.Struct, frozen=True, gc=False):
     price: int
     at_most: int | None = None
     treated: bool = False
+
+
+class Panel(msgspec.Struct, frozen=True, gc=False):
+    """Equal rectangles to be cut; ``length`` runs along the grain."""
+
+    kind: str
+    thickness: int
+    width: int
+    length: int
+    count: int
+    mark: str = ""
+    at: str = ""
+
+
+class SheetOffer(msgspec.Struct, frozen=True, gc=False):
+    """Sheets of one size to be had. ``price`` is in cents, None where it is not known."""
+
+    kind: str
+    thickness: int
+    width: int
+    length: int
+    price: int | None
+    at_most: int | None = None
 
 
 class Order(msgspec.Struct, frozen=True):
@@ -58,3 +83,6 @@ class Order(msgspec.Struct, frozen=True):
     spare: int = 0
     least_offcut: int = 0
     tax: int = 0
+    sheet_pieces: tuple[Panel, ...] = ()
+    sheet_offers: tuple[SheetOffer, ...] = ()
+    grain: Grain = "kept"

@@ -5,24 +5,30 @@ from fractions import Fraction
 import msgspec
 
 from wallwright.domain.buying import boards
-from wallwright.domain.buying.asked import Order
+from wallwright.domain.buying.asked import Order, SheetOffer
 from wallwright.domain.buying.boards import Cut
 from wallwright.domain.buying.cutting import Left
-from wallwright.domain.buying.needs import Taken, pieces_of
+from wallwright.domain.buying.needs import Taken, panels_of, pieces_of, sheet_offers
 from wallwright.domain.buying.notes import findings
-from wallwright.domain.stock import Stock
+from wallwright.domain.buying.panels import SheetCut, cut_sheets
 from wallwright.findings import Fault, Finding, PlanRefused
+from wallwright.lengths import MILLIMETRE
 
 
 class CostLine(msgspec.Struct, frozen=True, gc=False):
     """One line of the order sheet, as a yard picks it; money in cents."""
 
     item: str
-    stock: Stock
+    """``board`` or ``sheet``."""
+    stock: str
+    """A section's name, or a sheet's kind."""
+    thickness: int
+    width: int
     length: int
     treated: bool
     count: int
-    price: int
+    price: int | None
+    """None where it is not known; the line then costs nothing here."""
     cost: int
 
 
@@ -34,6 +40,9 @@ class Waste(msgspec.Struct, frozen=True, gc=False):
     saw: int
     """Saw cuts and trims alone."""
     offcuts: int
+    area: int
+    """Of sheets, in square millimetres."""
+    area_percent: float
     money: int
 
 
@@ -42,18 +51,16 @@ class Bought(msgspec.Struct, frozen=True):
 
     order: Taken
     cuts: tuple[Cut, ...]
+    sheets: tuple[SheetCut, ...]
     cost_lines: tuple[CostLine, ...]
     net: int
     tax: int
     cost: int
     lower_bound: int
+    proven: bool
+    """Whether no cheaper plan exists, nor one of fewer sheets where their price is not known."""
     waste: Waste
     findings: tuple[Finding, ...]
-
-    @property
-    def proven(self) -> bool:
-        """Whether no cheaper plan exists."""
-        return self.cost == self.lower_bound
 
 
 def buy(order: Order, left: Left) -> Bought:
@@ -61,7 +68,7 @@ def buy(order: Order, left: Left) -> Bought:
 
     ``left`` tells the seconds left until the guard. Raises PlanRefused with every fault found, TookTooLong past the guard.
     """
-    if not (order.pieces or order.walls or order.buildings):
+    if not (order.pieces or order.walls or order.buildings or order.sheet_pieces):
         raise PlanRefused((Fault("nothing-to-buy", "/pieces"),))
     taken = Taken(order)
     by_section = boards.sections(pieces_of(taken))
@@ -73,15 +80,35 @@ def buy(order: Order, left: Left) -> Bought:
             cuts.append(boards.cut(order, section, pieces, left))
         except PlanRefused as refused:
             faults += refused.faults
-    if faults:
-        raise PlanRefused(tuple(faults))
-    lines = _lines(cuts)
+    sheets, more = _sheets(taken, left)
+    if faults or more:
+        raise PlanRefused((*faults, *more))
+    lines = (*_lines(cuts), *_sheet_lines(sheets))
     net = sum(line.cost for line in lines)
-    least = sum(cut.bound for cut in cuts)
+    least = sum(cut.bound for cut in cuts) + sum(one.bound for one in sheets if one.priced)
+    proven = all(one.cost == one.bound for one in cuts) and all(one.cost == one.bound for one in sheets)
     return Bought(
-        taken, tuple(cuts), lines, net, _tax(net, order.tax), net + _tax(net, order.tax),
-        least + _tax(least, order.tax), _waste(order, cuts), findings(order, cuts),
+        taken, tuple(cuts), tuple(sheets), lines, net, _tax(net, order.tax), net + _tax(net, order.tax),
+        least + _tax(least, order.tax), proven, _waste(order, cuts, sheets), findings(order, cuts, sheets),
     )  # fmt: skip
+
+
+def _sheets(taken: Taken, left: Left) -> tuple[list[SheetCut], list[Fault]]:
+    """The sheets of each kind and thickness cut, or why they cannot be."""
+    order = taken.asked
+    found: list[SheetCut] = []
+    faults: list[Fault] = []
+    for group, panels in panels_of(taken).items():
+        offers = sheet_offers(taken, group)
+        if not offers:
+            values = (("kind", group[0]), ("thickness", group[1]))
+            faults.append(Fault("sheet-not-offered", "/sheet_offers", values))
+            continue
+        try:
+            found.append(cut_sheets(panels, offers, order.kerf, order.grain, order.effort, left))
+        except PlanRefused as refused:
+            faults += refused.faults
+    return found, faults
 
 
 def _tax(net: int, rate: int) -> int:
@@ -99,13 +126,27 @@ def _lines(cuts: list[Cut]) -> tuple[CostLine, ...]:
             counts[key] = counts.get(key, 0) + board.count
         stock, treated = cut.section
         found += [
-            CostLine("board", stock, length, treated, count, price, price * count)
+            CostLine("board", stock.name, stock.thickness, stock.width, length, treated, count, price, price * count)
             for (length, price), count in sorted(counts.items(), reverse=True)
         ]
     return tuple(found)
 
 
-def _waste(order: Order, cuts: list[Cut]) -> Waste:
+def _sheet_lines(sheets: list[SheetCut]) -> list[CostLine]:
+    """The sheets to pick up, by kind, thickness and size."""
+    found = []
+    for cut in sheets:
+        counts: dict[SheetOffer, int] = {}
+        for one in cut.sheets:
+            counts[one.offer] = counts.get(one.offer, 0) + one.count
+        for offer, count in counts.items():
+            price = offer.price if cut.priced else None
+            sizes = (offer.thickness, offer.width, offer.length)
+            found.append(CostLine("sheet", offer.kind, *sizes, False, count, price, (price or 0) * count))
+    return found
+
+
+def _waste(order: Order, cuts: list[Cut], sheets: list[SheetCut]) -> Waste:
     whole = used = kept = saw = 0
     money = Fraction(0)
     for cut in cuts:
@@ -120,4 +161,15 @@ def _waste(order: Order, cuts: list[Cut]) -> Waste:
             money += Fraction(board.offer.price * max(0, length - pieces - useful) * board.count, length)
     lost = max(0, whole - used - kept)
     percent = round(100 * lost / whole, 3) if whole else 0.0
-    return Waste(lost, percent, saw, kept, int(money + Fraction(1, 2)))
+    area_bought = area_used = 0
+    for group in sheets:
+        for sheet in group.sheets:
+            offer = sheet.offer
+            whole_area, in_pieces = offer.width * offer.length, sum(one.width * one.length for one in sheet.pieces)
+            area_bought += whole_area * sheet.count
+            area_used += in_pieces * sheet.count
+            if group.priced:
+                money += Fraction((offer.price or 0) * (whole_area - in_pieces) * sheet.count, whole_area)
+    area = (area_bought - area_used) // MILLIMETRE**2
+    area_percent = round(100 * (area_bought - area_used) / area_bought, 3) if area_bought else 0.0
+    return Waste(lost, percent, saw, kept, area, area_percent, int(money + Fraction(1, 2)))

@@ -1,18 +1,15 @@
 """Every piece that an order asks for: loose ones, and those of the cut lists of its walls and buildings."""
 
-from collections.abc import Iterable
-
 from msgspec.structs import replace
 
 from wallwright.domain import framed
 from wallwright.domain.building import build
 from wallwright.domain.built import Built
-from wallwright.domain.buying.asked import Order, Piece
+from wallwright.domain.buying.asked import Group, Order, Panel, Piece, SheetOffer
 from wallwright.domain.framed import Framed
 from wallwright.domain.members import CutRow, Layout, Member
+from wallwright.domain.skin import Skin
 from wallwright.findings import PlanRefused
-
-_JOINTED = frozenset({"bottom-plate", "top-plate", "cap-plate"})
 
 
 class Taken:
@@ -36,13 +33,20 @@ class Taken:
             self.walls.append((f"/walls/{number}", wall.name or f"wall {number + 1}", one))
         for number, building in enumerate(order.buildings):
             try:
-                built = build(building)
+                built = build(building, with_skin=False)
             except PlanRefused as refused:
                 faults += [replace(fault, pointer=f"/buildings/{number}{fault.pointer}") for fault in refused.faults]
                 continue
             self.buildings.append(built)
             name = f"{building.name or f'building {number + 1}'} " if len(order.buildings) > 1 or order.walls else ""
             self.walls += [(f"/buildings/{number}", f"{name}{one.side}", one.framed) for one in built.walls]
+        self.skins: list[tuple[str, str, Skin]] = []
+        """Every skin: where its wall was asked for, the wall's name, and the skin."""
+        for at, name, framing in self.walls:
+            try:
+                self.skins.append((at, name, framed.skinned(framing)))
+            except PlanRefused as refused:
+                faults += [replace(fault, pointer=f"{at}{fault.pointer}") for fault in refused.faults]
         if faults:
             raise PlanRefused(tuple(faults))
 
@@ -78,7 +82,7 @@ def _piece(row: CutRow, member: Member, label: str, at: str) -> Piece:
     short = row.length if row.short is None else row.short
     return Piece(
         row.stock, row.length, row.count, row.treated, f"{label}{row.mark}", at, slants,
-        member.cuts[0].angle if slants else 0.0, row.length - short if slants else 0, not _JOINTED & set(row.roles),
+        member.cuts[0].angle if slants else 0.0, row.length - short if slants else 0,
     )  # fmt: skip
 
 
@@ -93,6 +97,31 @@ def _slants(member: Member) -> int:
     return 2 if parallel else 0
 
 
-def total(pieces: Iterable[Piece]) -> int:
-    """How many pieces there are."""
-    return sum(piece.count for piece in pieces)
+def panels_of(taken: Taken) -> dict[Group, list[Panel]]:
+    """All rectangles of sheet to be cut, by kind and thickness: loose ones, and the boxes of the skins' pieces."""
+    named = len(taken.walls) > 1 or bool(taken.asked.sheet_pieces)
+    found: dict[Group, list[Panel]] = {}
+    for panel in taken.asked.sheet_pieces:
+        found.setdefault((panel.kind, panel.thickness), []).append(panel)
+    for at, name, skin in taken.skins:
+        sheet = skin.wall.sheathing.sheet
+        for piece in skin.pieces:
+            xs, ys = [x for x, _ in piece.on_sheet], [y for _, y in piece.on_sheet]
+            mark = f"{name} {piece.id}" if named else piece.id
+            panel = Panel(sheet.kind, sheet.thickness, max(xs) - min(xs), max(ys) - min(ys), 1, mark, at)
+            found.setdefault((sheet.kind, sheet.thickness), []).append(panel)
+    return found
+
+
+def sheet_offers(taken: Taken, group: Group) -> list[SheetOffer]:
+    """The sheets to be had of one kind and thickness; where none are offered the walls' own, their price unknown."""
+    own = [one for one in taken.asked.sheet_offers if (one.kind, one.thickness) == group and one.at_most != 0]
+    if not own:
+        sizes = {
+            (use.width, use.length)
+            for _, _, skin in taken.skins
+            if (skin.wall.sheathing.sheet.kind, skin.wall.sheathing.sheet.thickness) == group
+            for use in skin.sheets
+        }
+        own = [SheetOffer(*group, width, length, None) for width, length in sizes]
+    return sorted(own, key=lambda one: (one.width, one.length, one.price or 0, one.at_most is None, one.at_most or 0))

@@ -6,41 +6,14 @@ that the list of sets for one sheet is complete unless the work allowed by count
 found, and its bound is that of area alone.
 """
 
-from typing import Literal
-
 import msgspec
 
+from wallwright.domain.buying.asked import Grain, Group, Panel, SheetOffer
 from wallwright.domain.buying.cutting import EFFORTS, Board, Cut, Effort, Found, Left, Plan, Problem, cheapest
 from wallwright.domain.buying.patterns import Counts, Item, Work
 from wallwright.domain.buying.ties import settled
 from wallwright.findings import Fault, PlanRefused
 from wallwright.lengths import INCH
-
-Group = tuple[str, int]
-"""Kind and thickness of sheets."""
-
-
-class Panel(msgspec.Struct, frozen=True, gc=False):
-    """Equal rectangles to be cut; ``length`` runs along the grain."""
-
-    kind: str
-    thickness: int
-    width: int
-    length: int
-    count: int
-    mark: str = ""
-    at: str = ""
-
-
-class SheetOffer(msgspec.Struct, frozen=True, gc=False):
-    """Sheets of one size to be had. ``price`` is in cents, None where it is not known."""
-
-    kind: str
-    thickness: int
-    width: int
-    length: int
-    price: int | None
-    at_most: int | None = None
 
 
 class Box(msgspec.Struct, frozen=True):
@@ -96,7 +69,6 @@ class SheetCut(msgspec.Struct, frozen=True):
         return sum(sheet.count for sheet in self.sheets)
 
 
-Grain = Literal["kept", "free"]
 _SETS = {"quick": 20_000, "normal": 200_000, "thorough": 2_000_000}
 """Pairs of boxes looked at."""
 
@@ -180,7 +152,9 @@ def cut_sheets(
     unit = (INCH // 16) ** 2
     items = [Item(max(1, panel.width * panel.length // unit), panel.count) for panel in panels]
     boards = [
-        Board(offer.width * offer.length // unit, offer.price if priced and offer.price is not None else 1, offer.at_most)
+        Board(
+            offer.width * offer.length // unit, offer.price if priced and offer.price is not None else 1, offer.at_most
+        )
         for offer in offers
     ]
     problem = Problem(items, boards)
@@ -194,8 +168,12 @@ def cut_sheets(
         raise PlanRefused((Fault("sheets-too-few", "/sheet_offers", values),))
     cost = problem.cost(plan)
     bound = min(cost, proved if sets.complete else _by_area(problem))
-    plan = settled(problem, Found(plan, cost, bound, tuple(sorted(set(cuts) if len(cuts) <= 400 else plan)), False), effort, left)
-    sheets = tuple(_sheet(sets, panels, offers[one[0]], one[1], times) for one, times in sorted(plan.items(), reverse=True))
+    plan = settled(
+        problem, Found(plan, cost, bound, tuple(sorted(set(cuts) if len(cuts) <= 400 else plan)), False), effort, left
+    )
+    sheets = tuple(
+        _sheet(sets, panels, offers[one[0]], one[1], times) for one, times in sorted(plan.items(), reverse=True)
+    )
     return SheetCut((panels[0].kind, panels[0].thickness), sheets, priced, cost, bound)
 
 
@@ -243,7 +221,9 @@ def _sheet(sets: Sets, panels: list[Panel], offer: SheetOffer, counts: Counts, t
     if box is None:
         # Pieces beyond what is wanted were left off, and that set was not reached by itself: cut as the whole set is.
         whole = min(
-            one for one in sets.fitting(offer.width, offer.length) if all(a >= b for a, b in zip(one, counts, strict=True))
+            one
+            for one in sets.fitting(offer.width, offer.length)
+            if all(a >= b for a, b in zip(one, counts, strict=True))
         )
         box = sets.box(whole, offer.width, offer.length)
         spare = [a - b for a, b in zip(whole, counts, strict=True)]
