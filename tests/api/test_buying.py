@@ -100,7 +100,7 @@ def test_walls_and_buildings_are_bought_with_loose_pieces():
 def test_the_order_sheet_is_a_list_that_a_yard_picks():
     answer = post("/v1/buying", json.dumps(EXAMPLES["buying"]).encode(), accept="text/csv")
     rows = list(csv.DictReader(io.StringIO(answer.text, newline="")))
-    assert [row["stock"] for row in rows] == ["2x6"] + ["2x4"] * (len(rows) - 1)
+    assert [row["stock"] for row in rows] == ["2x6"] + ["2x4"] * (len(rows) - 2) + ["osb"]
     lengths = [float(row["length_in"]) for row in rows if row["stock"] == "2x4"]
     assert lengths == sorted(lengths, reverse=True)
     for row in rows:
@@ -121,6 +121,27 @@ REFUSALS = [
 @pytest.mark.parametrize(("changes", "told"), REFUSALS, ids=[sorted(told)[0][1] for _, told in REFUSALS])
 def test_what_cannot_be_bought_is_refused_with_what_is_missing(changes, told):
     assert refused(**changes) == told
+
+
+def test_sheets_are_bought_with_the_boards_and_counted_where_no_price_is_known():
+    wall = {"units": "in", "length": "12'", "height": "8'"}
+    offers = [{"stock": "2x4", "length": feet * 12, "price": feet} for feet in (8, 12)]
+    unpriced = bought(pieces=[], walls=[wall], offers=offers)
+    assert unpriced["sheet_counts"] == [
+        {"kind": "osb", "thickness": 0.4375, "count": 3, "priced": False, "proven": True}
+    ]
+    assert "sheets-not-priced" in {finding["code"] for finding in unpriced["findings"]}
+    priced = bought(
+        pieces=[],
+        walls=[wall],
+        offers=offers,
+        sheet_pieces=[{"thickness": '7/16"', "width": 24, "length": 47, "count": 4, "mark": "gusset"}],
+        sheet_offers=[{"thickness": '7/16"', "width": 48, "length": 96, "price": 20}],
+    )
+    assert priced["cost"] == unpriced["cost"] + 4 * 20.0
+    marks = [piece["mark"] for sheet in priced["sheets"] for piece in sheet["pieces"]]
+    assert marks.count("gusset") >= 1
+    assert {cut["tape"] for sheet in priced["sheets"] for cut in sheet["cuts"]} >= {"3' 11\""}
 
 
 def test_what_is_missing_is_the_least_that_can_be():
@@ -158,6 +179,7 @@ def test_small_requests_are_answered_while_a_large_order_is_solved():
                 assert (await client.post("/v1/layout", content=small, headers=JSON)).status_code == 200
                 slowest = max(slowest, time.perf_counter() - start)
                 answered += 1
+                await asyncio.sleep(0.01)
             return (await under_way).status_code, answered, slowest
 
     status, answered, _ = asyncio.run(go())

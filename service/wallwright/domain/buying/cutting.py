@@ -238,10 +238,8 @@ class Pricing:
         rows = [Row(float(item.most)) for item in problem.items]
         rows += [Row(-math.inf, float(problem.supply(board))) for board in range(len(problem.boards))]
         linear = Linear(rows, self.left())
-        for place, price in enumerate(problem.without):
-            linear.add(Column(float(price), ((place, 1.0),)))
-        for cut in self.cuts:
-            linear.add(self.column(cut))
+        linear.add([Column(float(price), ((place, 1.0),)) for place, price in enumerate(problem.without)])
+        linear.add([self.column(cut) for cut in self.cuts])
         for _ in range(self.effort.rounds):
             _, duals = linear.solve(self.left())
             prices = [max(0, math.floor(dual * SCALE)) for dual in duals[:count]]
@@ -256,7 +254,7 @@ class Pricing:
                 return
             for cut in fresh:
                 self.cuts[cut] = len(self.cuts)
-                linear.add(self.column(cut))
+            linear.add([self.column(cut) for cut in fresh])
 
     def column(self, cut: Cut) -> Column:
         """A pattern as an unknown of the programme: rows are items, then boards."""

@@ -78,14 +78,11 @@ class Linear:
     def __init__(self, rows: Sequence[Row], left: float) -> None:
         self._highs = _quiet(left)
         self._rows = len(rows)
-        for row in rows:
-            _ok(self._highs.addRow(row.least, row.most, 0, [], []))
+        _conditions(self._highs, rows)
 
-    def add(self, column: Column) -> None:
-        """One more column."""
-        places = [place for place, _ in column.entries]
-        values = [value for _, value in column.entries]
-        _ok(self._highs.addCol(column.cost, 0.0, column.most, len(places), places, values))
+    def add(self, columns: Sequence[Column]) -> None:
+        """More columns."""
+        _unknowns(self._highs, columns)
 
     def solve(self, left: float) -> tuple[tuple[float, ...], tuple[float, ...]]:
         """Values of the columns and prices (duals) of the rows. Raises TookTooLong."""
@@ -113,9 +110,9 @@ def minimise(columns: Sequence[Column], rows: Sequence[Row], *, step: float, nod
     _ok(highs.setOptionValue("mip_abs_gap", step * 0.99))
     _ok(highs.setOptionValue("mip_max_nodes", nodes))
     _ok(highs.setOptionValue("mip_max_improving_sols", 10_000))
-    for row in rows:
-        _ok(highs.addRow(row.least, row.most, 0, [], []))
-    _fill(highs, columns)
+    _conditions(highs, rows)
+    _unknowns(highs, columns)
+    _whole(highs, columns)
     _ok(highs.run())
     status = highs.getModelStatus().name
     if status == "kTimeLimit":
@@ -132,10 +129,22 @@ def minimise(columns: Sequence[Column], rows: Sequence[Row], *, step: float, nod
     return Solved(status == "kOptimal", values, objective, bound)
 
 
-def _fill(highs: Any, columns: Sequence[Column]) -> None:
-    """All columns at once, which is far quicker than one by one."""
+# Each call lets go of the interpreter and takes it back, which beside a busy thread costs milliseconds: so all at once.
+
+
+def _conditions(highs: Any, rows: Sequence[Row]) -> None:
+    least, most = [row.least for row in rows], [row.most for row in rows]
+    _ok(highs.addRows(len(rows), least, most, 0, [0] * len(rows), [], []))
+
+
+def _whole(highs: Any, columns: Sequence[Column]) -> None:
     from highspy._core import HighsVarType
 
+    places = [place for place, column in enumerate(columns) if column.whole]
+    _ok(highs.changeColsIntegrality(len(places), places, [HighsVarType.kInteger] * len(places)))
+
+
+def _unknowns(highs: Any, columns: Sequence[Column]) -> None:
     starts: list[int] = []
     places: list[int] = []
     values: list[float] = []
@@ -147,6 +156,3 @@ def _fill(highs: Any, columns: Sequence[Column]) -> None:
     costs = [column.cost for column in columns]
     most = [column.most for column in columns]
     _ok(highs.addCols(count, costs, [0.0] * count, most, len(places), starts, places, values))
-    for place, column in enumerate(columns):
-        if column.whole:
-            _ok(highs.changeColIntegrality(place, HighsVarType.kInteger))
