@@ -15,17 +15,17 @@ from wallwright.domain import built as domain_building
 from wallwright.domain import deck_lines as chalk
 from wallwright.domain import fasteners as domain_fasteners
 from wallwright.domain import members, skin, slopes
+from wallwright.domain.buying import boards, buy
+from wallwright.domain.buying import panels as asked_panels
 from wallwright.domain.raising import braces as raising_braces
 from wallwright.domain.raising import hands, raised, statics, weighing
 from wallwright.domain.raising import steps as raising_steps
 from wallwright.domain.raising import wind as raising_wind
-from wallwright.domain.buying import boards, buy
-from wallwright.domain.buying import panels as asked_panels
 from wallwright.domain.squaring import deck, doubt, frame, measured, placing, standing
 from wallwright.operations.csv import csv_text
 from wallwright.operations.examples import EXAMPLES, example_bytes
 from wallwright.operations.table import BY_NAME
-from wallwright.wire import building, fasteners, buying, layout, raising, sheathing, squaring
+from wallwright.wire import building, buying, fasteners, layout, raising, sheathing, squaring
 
 
 def asked(name: str, body: dict) -> object:

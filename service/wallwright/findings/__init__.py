@@ -10,9 +10,9 @@ from typing import Final
 
 import msgspec
 
+from wallwright.findings.buying import BUYING_KINDS
 from wallwright.findings.cuts import CUT_KINDS
 from wallwright.findings.fasteners import FASTENER_KINDS
-from wallwright.findings.buying import BUYING_KINDS
 from wallwright.findings.faults import FAULTS
 from wallwright.findings.inside import INSIDE_KINDS
 from wallwright.findings.kind import FaultKind, Kind
@@ -118,6 +118,6 @@ KINDS: Final[dict[str, Kind]] = {
     **SQUARING_KINDS,
     **RAISING_KINDS,
     **FASTENER_KINDS,
-, **BUYING_KINDS,
+    **BUYING_KINDS,
 }  # fmt: skip
 """Every finding's kind by its code."""

@@ -7,12 +7,12 @@ import msgspec
 
 from wallwright.domain.building import closed
 from wallwright.lengths import Units
-from wallwright.operations import building, fasteners, buying, layout, raising, sheathing, squaring
+from wallwright.operations import building, buying, fasteners, layout, raising, sheathing, squaring
 from wallwright.operations.canonical import digest
 from wallwright.operations.walls import to_domain as wall_to_domain
 from wallwright.wire.building import Building, BuildingAnswer
-from wallwright.wire.fasteners import FastenersAnswer
 from wallwright.wire.buying import BuyingAnswer, Order
+from wallwright.wire.fasteners import FastenersAnswer
 from wallwright.wire.layout import LayoutAnswer
 from wallwright.wire.raising import RaisingAnswer
 from wallwright.wire.sheathing import SheathingAnswer
