@@ -185,3 +185,22 @@ def test_small_requests_are_answered_while_a_large_order_is_solved():
     status, answered, _ = asyncio.run(go())
     assert status == 200
     assert answered >= 5
+
+
+def test_fasteners_of_all_walls_are_boxed_together():
+    wall = {
+        "units": "in",
+        "length": "8'",
+        "height": "8'",
+        "fastening": {"schedule": "nailed", "packs": [{"fastener": "16d common", "count": 350}]},
+    }
+    offers = [{"stock": "2x4", "length": 96, "price": 4}]
+    one = bought(pieces=[], walls=[wall], offers=offers)["fasteners"]
+    three = bought(pieces=[], walls=[wall] * 3, offers=offers)["fasteners"]
+    assert [row["count"] for row in three] == [3 * row["count"] for row in one]
+    alone = post("/v1/fasteners", json.dumps(wall).encode()).json()["totals"]
+    assert one == alone
+    boxed = [row for row in three if "boxes" in row]
+    assert boxed
+    for row in boxed:
+        assert row["boxes"] == -(-row["to_buy"] // row["pack"])

@@ -23,6 +23,7 @@ from wallwright.operations.canonical import digest
 from wallwright.operations.completed import to_wire
 from wallwright.operations.converters import CONVERTERS, Converter
 from wallwright.operations.csv import csv_text
+from wallwright.operations.fasteners import total_answer
 from wallwright.operations.reading import STOCK_LEAST, STOCK_MOST, Reading, given
 from wallwright.operations.walls import to_domain as wall_to_domain
 from wallwright.wire import buying as wire
@@ -50,6 +51,7 @@ def answer(request: wire.Order) -> wire.BuyingAnswer:
             wire.SheetCount(one.group[0], c.number(one.group[1]), one.count, one.priced, one.cost == one.bound)
             for one in found.sheets
         ],
+        fasteners=[total_answer(c, one) for one in found.fasteners],
         cost=money(found.cost),
         before_tax=money(found.net),
         tax=money(found.tax),

@@ -8,6 +8,7 @@ from wallwright.wire import limits
 from wallwright.wire.answers import Finding, Number, PointPair, Tape
 from wallwright.wire.base import Answer, Extent, Length, Name, Request, Units
 from wallwright.wire.building import Building
+from wallwright.wire.fasteners import Total
 from wallwright.wire.layout import Stock
 from wallwright.wire.wall import StockName, StockSize, Wall
 
@@ -248,6 +249,9 @@ class BuyingAnswer(Answer, frozen=True):
     boards: list[BoardPlan]
     sheets: list[SheetPlan]
     sheet_counts: list[SheetCount]
+    fasteners: Annotated[
+        list[Total], Meta(description="Of all walls together, anchors too; by the box where a wall names packs.")
+    ]
     cost: Annotated[float, Meta(description="With tax.")]
     before_tax: Money
     tax: Money

@@ -8,9 +8,10 @@ from wallwright.domain.buying import boards
 from wallwright.domain.buying.asked import Order, SheetOffer
 from wallwright.domain.buying.boards import Cut
 from wallwright.domain.buying.cutting import Left
-from wallwright.domain.buying.needs import Taken, panels_of, pieces_of, sheet_offers
+from wallwright.domain.buying.needs import Taken, fasteners_of, panels_of, pieces_of, sheet_offers
 from wallwright.domain.buying.notes import findings
 from wallwright.domain.buying.panels import SheetCut, cut_sheets
+from wallwright.domain.fasteners import Total
 from wallwright.findings import Fault, Finding, PlanRefused
 from wallwright.lengths import MILLIMETRE
 
@@ -52,6 +53,7 @@ class Bought(msgspec.Struct, frozen=True):
     order: Taken
     cuts: tuple[Cut, ...]
     sheets: tuple[SheetCut, ...]
+    fasteners: tuple[Total, ...]
     cost_lines: tuple[CostLine, ...]
     net: int
     tax: int
@@ -88,7 +90,7 @@ def buy(order: Order, left: Left) -> Bought:
     least = sum(cut.bound for cut in cuts) + sum(one.bound for one in sheets if one.priced)
     proven = all(one.cost == one.bound for one in cuts) and all(one.cost == one.bound for one in sheets)
     return Bought(
-        taken, tuple(cuts), tuple(sheets), lines, net, _tax(net, order.tax), net + _tax(net, order.tax),
+        taken, tuple(cuts), tuple(sheets), fasteners_of(taken), lines, net, _tax(net, order.tax), net + _tax(net, order.tax),
         least + _tax(least, order.tax), proven, _waste(order, cuts, sheets), findings(order, cuts, sheets),
     )  # fmt: skip
 

@@ -6,6 +6,7 @@ from wallwright.domain import framed
 from wallwright.domain.building import build
 from wallwright.domain.built import Built
 from wallwright.domain.buying.asked import Group, Order, Panel, Piece, SheetOffer
+from wallwright.domain.fasteners import Fasteners, Total, added, fasten
 from wallwright.domain.framed import Framed
 from wallwright.domain.members import CutRow, Layout, Member
 from wallwright.domain.skin import Skin
@@ -40,13 +41,17 @@ class Taken:
             self.buildings.append(built)
             name = f"{building.name or f'building {number + 1}'} " if len(order.buildings) > 1 or order.walls else ""
             self.walls += [(f"/buildings/{number}", f"{name}{one.side}", one.framed) for one in built.walls]
+        self.fastened: list[Fasteners] = []
         self.skins: list[tuple[str, str, Skin]] = []
         """Every skin: where its wall was asked for, the wall's name, and the skin."""
         for at, name, framing in self.walls:
             try:
-                self.skins.append((at, name, framed.skinned(framing)))
+                skin = framed.skinned(framing)
             except PlanRefused as refused:
                 faults += [replace(fault, pointer=f"{at}{fault.pointer}") for fault in refused.faults]
+                continue
+            self.skins.append((at, name, skin))
+            self.fastened.append(fasten(framing.layout, skin))
         if faults:
             raise PlanRefused(tuple(faults))
 
@@ -125,3 +130,8 @@ def sheet_offers(taken: Taken, group: Group) -> list[SheetOffer]:
         }
         own = [SheetOffer(*group, width, length, None) for width, length in sizes]
     return sorted(own, key=lambda one: (one.width, one.length, one.price or 0, one.at_most is None, one.at_most or 0))
+
+
+def fasteners_of(taken: Taken) -> tuple[Total, ...]:
+    """All fasteners of the walls together, with the spare and the packs that the walls name."""
+    return added([one.totals for one in taken.fastened], [one.wall.fastening for one in taken.fastened])

@@ -23,6 +23,8 @@ def findings(order: Order, cuts: list[Cut], sheets: list[SheetCut]) -> tuple[Fin
         for one in sheets
         if one.cost > one.bound
     ]
+    if order.walls or order.buildings:
+        found.append(Finding("fasteners-not-priced", ""))
     if any(cut.cost > cut.bound for cut in cuts):
         found.append(Finding("plan-not-proven", "/effort", (("effort", order.effort),)))
     return tuple(found)
