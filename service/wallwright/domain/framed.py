@@ -109,7 +109,7 @@ def _begun_otherwise(done: Framed) -> Laid | None:
     if laid is None or (len(laid.columns) == 1 and not done.lying):
         return None
     end: Side = "left" if plan.wall.sheets_from == "right" else "right"
-    return laid_on(plan, standing(plan, frame(plan)), end)
+    return laid_on(plan, standing(plan, frame(plan)), end, done.courses)
 
 
 def fastened(wall: Wall) -> Fasteners:

@@ -1,5 +1,7 @@
 """Level seams where a wall is taller than the sheet, and the blocking on edge that they lie on."""
 
+from bisect import bisect_left, bisect_right
+
 import msgspec
 
 from wallwright.domain.carriers import LEAST_BEARING, Span, bearing_after, merged
@@ -107,12 +109,19 @@ def blocking(plan: Plan, parts: list[Part], seam: int, spans: list[Span] | None 
         breaks.update((part.x, part.right))
     for opening in wall.openings:
         breaks.update((opening.left, opening.right))
+    narrow, wide = list[Part](), list[Part]()
+    for part in sorted(parts, key=lambda part: part.x):
+        (narrow if part.width <= 2 * wall.spacing else wide).append(part)
+    lefts = [part.x for part in narrow]
+    widest = max((part.width for part in narrow), default=0)
     stretches: list[tuple[Span, Span]] = []
     edges = sorted(x for x in breaks if 0 <= x <= wall.length)
     for left, right in zip(edges, edges[1:], strict=False):
         if spans is not None and not any(start < right and end > left for start, end in spans):
             continue
-        room = _room(plan, parts, left, right, seam, low, high)
+        # Of the narrow parts only those that begin near the stretch can reach over it.
+        near = narrow[bisect_left(lefts, left - widest) : bisect_right(lefts, left)]
+        room = _room(plan, [*wide, *near], left, right, seam, low, high)
         if room is None:
             return None
         if room == (0, 0):

@@ -10,6 +10,7 @@ from wallwright.domain.carriers import Carriers
 from wallwright.domain.lying import Course, lay_courses, lying_rows
 from wallwright.domain.mirror import mirrored_opening, mirrored_part, mirrored_wall
 from wallwright.domain.openings import Plan
+from wallwright.domain.rows import Row
 from wallwright.domain.seams import Column, Columns, columns, upright_stretch
 from wallwright.domain.sloped import Standing
 from wallwright.domain.wall import Side
@@ -24,8 +25,11 @@ class Laid(msgspec.Struct, frozen=True):
     faults: tuple[Fault, ...] = ()
 
 
-def laid(plan: Plan, level: Standing, start: Side | None = None) -> Laid:
-    """The sheets of a wall that is laid out from its left end, begun at ``start``: where that is None, as asked."""
+def laid(plan: Plan, level: Standing, start: Side | None = None, rows: tuple[Row, ...] = ()) -> Laid:
+    """The sheets of a wall that is laid out from its left end, begun at ``start``: where that is None, as asked.
+
+    ``rows`` are the heights of the courses of lying sheets where they are known already.
+    """
     begin = start or plan.wall.sheets_from
     wall, above, in_bay, parts = plan.wall, level.plan.wall, plan.in_bay, level.parts
     if begin == "right":
@@ -36,9 +40,10 @@ def laid(plan: Plan, level: Standing, start: Side | None = None) -> Laid:
     if wall.sheathing.direction == "upright":
         found = Laid(columns(upright_stretch(above), Carriers(above, in_bay, parts)))
     else:
-        rows, faults = lying_rows(plan, level)
-        if faults:
-            return Laid(None, (), tuple(faults))
+        if not rows:
+            rows, faults = lying_rows(plan, level)
+            if faults:
+                return Laid(None, (), tuple(faults))
         courses, whole = lay_courses(wall, above, in_bay, parts, rows)
         found = Laid(whole, courses)
     return _turned(found, plan.wall.length) if begin == "right" else found
