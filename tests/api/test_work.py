@@ -1,6 +1,7 @@
 """Computing off the event loop: a bounded line, errors passed on, the loop never held."""
 
 import asyncio
+import functools
 import json
 import threading
 
@@ -26,14 +27,15 @@ def test_a_task_runs_in_another_thread_and_its_errors_come_back():
 
 def test_what_stands_past_the_line_is_sent_away_at_once_and_the_loop_goes_on():
     gate = threading.Event()
+    wait = functools.partial(gate.wait, 20)
 
     async def go():
         work = Work(1, 2)
-        first, second = (asyncio.create_task(work.timed(gate.wait)) for _ in range(2))
+        first, second = (asyncio.create_task(work.timed(wait)) for _ in range(2))
         await asyncio.sleep(0.05)
         assert work.full
         with pytest.raises(Refused) as refused:
-            await work.run(gate.wait)
+            await work.run(wait)
         gate.set()
         assert (await first).waited < (await second).waited
         assert not work.full
