@@ -1,6 +1,7 @@
 """The installed command: the only place that puts API and viewer together."""
 
 import argparse
+import contextlib
 import sys
 from collections.abc import Callable
 from pathlib import Path
@@ -90,9 +91,13 @@ def _serve(options: argparse.Namespace) -> int:
     app = application(options.workers)
     host = f"[{options.host}]" if ":" in options.host else options.host
     base = f"http://{host}:{options.port}"
-    print(f"wallwright {__version__} at {base}")
-    print(f"pages for people: {base}/")
-    print(f"the example, drawn: {base}/v1/layout.svg?z={packed(example_bytes('layout'))}", flush=True)
+    welcome = [
+        f"wallwright {__version__} at {base}",
+        f"pages for people: {base}/",
+        f"the example, drawn: {base}/v1/layout.svg?z={packed(example_bytes('layout'))}",
+    ]
+    with contextlib.suppress(OSError):  # Nobody may be reading; that stops no service.
+        print("\n".join(welcome), flush=True)
     return serve(app, socket, options.workers)
 
 

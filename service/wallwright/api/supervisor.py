@@ -195,6 +195,7 @@ def serve(app: Outer, socket: Listener, workers: int) -> int:
         return Supervisor(app, socket, workers).run()
     app.board.started(0)
     Server(app).run(sockets=[socket])
-    sys.stdout.flush()
+    with contextlib.suppress(OSError):
+        sys.stdout.flush()
     # As a worker ends: the interpreter would wait for threads that no answer waits for any more.
     os._exit(0)
