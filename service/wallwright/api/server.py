@@ -17,7 +17,7 @@ from wallwright.api.outer import Outer
 KEEP_ALIVE_SECONDS: Final = 75
 _BACKLOG: Final = 2048
 _TAKEN_AT_ONCE: Final = 8
-_FAREWELL_SECONDS: Final = 0.5
+_FAREWELL_SECONDS: Final = 1.0
 
 
 class Protocol(HttpToolsProtocol):
