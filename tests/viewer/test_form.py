@@ -110,7 +110,7 @@ def test_a_hostile_name_is_drawn_as_text():
     filled = example()
     filled.values["name"] = HOSTILE
     answer = get(f"/?{link(filled)}")
-    assert answer.text.count("<svg ") == 9
+    assert answer.text.count("<svg ") == 17
     assert "<script" not in answer.text
 
 

@@ -2,14 +2,18 @@
 
 import json
 import re
+from html import escape
 
 import pytest
 from tests.api.client import call
 from tests.viewer.client import APP, CODES, EXAMPLE, PAGES, get, page
 
 from wallwright.operations.document import document_bytes
+from wallwright.operations.examples import EXAMPLES
+from wallwright.operations.print_set import sheet_name
 from wallwright_viewer.pages import _DATA
 
+WALL_PATHS = ["/v1/layout", "/v1/sheathing", "/v1/fasteners", "/v1/raising"]
 SHEET = (_DATA / "static" / "style.css").read_text(encoding="utf-8")
 
 
@@ -60,11 +64,14 @@ def test_the_stylesheet_is_one_small_file_that_is_kept():
     assert get("/style.css", "*/*", "HEAD").content == b""
 
 
-def test_the_answer_shows_the_plan_two_drawings_a_wall_and_the_lists():
+def test_the_answer_shows_the_plan_four_drawings_a_wall_and_the_lists():
     found = page(f"/?{EXAMPLE}")
-    assert len(found.all("svg")) == 9
+    assert len(found.all("svg")) == 17
     for side in ("Front", "Right", "Back", "Left"):
-        for title in ("cut list", "marks on the plates, as the tape reads them", "pieces of sheathing"):
+        for title in (
+            "cut list", "marks on the plates, as the tape reads them", "pieces of sheathing", "joints",
+            "what raising it takes", "temporary braces", "steps of raising",
+        ):  # fmt: skip
             assert f"{side} wall: {title}" in found.text
     assert "Two people or more to raise" in found.text
     assert "Source: common practice, no source." in found.text
@@ -78,7 +85,7 @@ def test_every_link_of_the_answer_leads_to_what_it_says():
     links = [attributes["href"] for attributes in found.all("a")]
     media = {"svg": "image/svg+xml", "json": "application/json", "csv": "text/csv"}
     forms = [re.search(r"\.(svg|json|csv)\?z=", href) for href in links]
-    assert len([form for form in forms if form]) == 27
+    assert len([form for form in forms if form]) == 51
     for href, form in zip(links, forms, strict=True):
         if href.startswith("#"):
             continue
@@ -92,7 +99,7 @@ def test_the_drawing_on_the_page_is_the_one_behind_its_link():
     text = get(f"/?{EXAMPLE}").text
     links = re.findall(r'href="(/v1/[a-z]+\.svg\?z=[^"]+)"', text)
     shown = re.findall(r"<svg .*?</svg>", text, re.S)
-    assert len(links) == len(shown) == 9
+    assert len(links) == len(shown) == 17
     for href, drawing in zip(links, shown, strict=True):
         name = re.search(r' id="([a-z-]+)"', drawing)[1]
         behind = get(href, "image/svg+xml").text
@@ -103,7 +110,7 @@ def test_the_drawing_on_the_page_is_the_one_behind_its_link():
 def test_the_command_under_a_drawing_asks_the_same_question():
     found = page(f"/?{EXAMPLE}")
     commands = re.findall(r"--data-binary @- http://test(\S+) <<'REQUEST' (.*?) REQUEST", found.text)
-    assert [path for path, _ in commands] == ["/v1/building", *["/v1/layout", "/v1/sheathing"] * 4]
+    assert [path for path, _ in commands] == ["/v1/building", *WALL_PATHS * 4]
     headers = {"content-type": "application/json", "accept": "image/svg+xml"}
     for path, body in commands:
         assert call("POST", path, APP, content=json.dumps(json.loads(body)), headers=headers).status_code == 200
@@ -177,7 +184,7 @@ def test_the_marks_say_what_the_tape_reads_at_the_plates_own_end():
     front = text[text.index('id="wall-front"') : text.index('id="wall-right"')]
     assert re.search(r'<th scope="row">4&#34;</th><td>hold</td><td>the plate&#39;s left end</td>', right)
     assert "the plate's end reads 4&quot;" in right
-    assert "hold" not in front
+    assert "<td>hold</td>" not in front
 
 
 def test_a_notched_piece_is_not_said_to_be_a_plain_one():
@@ -199,3 +206,82 @@ def test_units_changed_without_their_button_are_told():
     assert answer.status_code == 303
     page_after = get(answer.headers["location"].partition("#")[0])
     assert "Numbers without a mark were read in inches" in page_after.text
+
+
+def section(text: str, start: str, end: str) -> str:
+    """A part of a page's source."""
+    return text[text.index(start) : text.index(end)]
+
+
+def test_no_finding_is_told_twice_and_what_stops_the_work_comes_first():
+    text = get(f"/?{EXAMPLE}").text
+    told = re.findall(
+        r'<li class="(stop|caution|note)">\n<p><strong>\w+</strong> (?:[A-Z][a-z ]+ walls: )?(.*?)</p>', text
+    )
+    assert len(told) > 20
+    assert len({words for _, words in told}) == len(told)
+    levels = re.findall(r'<li class="(stop|caution|note)">', section(text, 'id="findings"', 'id="plan-heading"'))
+    assert levels == sorted(levels, key=["stop", "caution", "note"].index)
+    # What two walls share is told once, with the walls that it is about.
+    assert len(re.findall(r"Right and left walls: Raise this wall bare", text)) == 1
+
+
+def test_joints_and_fasteners_are_those_of_the_service():
+    asked = json.dumps({**EXAMPLES["building"], "parts": ["fasteners"]})
+    answer = call("POST", "/v1/building", APP, content=asked, headers={"content-type": "application/json"}).json()
+    text = get(f"/?{EXAMPLE}").text
+    for wall in answer["walls"]:
+        own = section(
+            text,
+            f'aria-label="{wall["side"].capitalize()} wall: joints"',
+            f'"{wall["side"].capitalize()} wall: what raising',
+        )
+        rows = re.findall(
+            r'<tr><th scope="row">([^<]+)</th><td>[^<]+</td><td>(\d+)</td><td>(\d+)[^<]*</td><td>(\d+)</td>', own
+        )
+        wanted = [
+            (j["joint"].replace("-", " "), j["per_joint"], j["joints"], j["total"]) for j in wall["fasteners"]["joints"]
+        ]
+        assert [(name, int(each), int(many), int(total)) for name, each, many, total in rows] == wanted
+    totals = section(text, 'aria-label="Fasteners of all walls"', 'id="order"')
+    for total in answer["totals"]["fasteners"]:
+        assert f"{total['fastener']}</th><td>{total['count']}</td>" in totals.replace(", galvanized", "")
+
+
+def test_the_order_of_work_says_where_how_many_and_what_to_mind():
+    text = get(f"/?{EXAMPLE}").text
+    order = text[text.index('id="order"') :]
+    steps = call("POST", "/v1/building", APP, content=json.dumps(EXAMPLES["building"]),
+                 headers={"content-type": "application/json"}).json()["order_of_work"]  # fmt: skip
+    assert order.count("<li>") == len(steps)
+    for step in steps:
+        assert escape(step["where"]) in order
+        assert escape(step["caution"]).replace("&#x27;", "&#39;") in order
+        assert "how_many" not in step or f"How many: {step['how_many']}." in order
+
+
+def test_the_set_has_its_contents_and_every_sheet_names_the_building():
+    text = get(f"/?{EXAMPLE}").text
+    listed = re.findall(
+        r'<tr><th scope="row">(\d+)</th><td><a href="#([a-z-]+)">', section(text, 'id="sheets"', 'id="findings"')
+    )
+    headings = re.findall(r'<h3 id="([a-z-]+-heading)">Sheet (\d+)\.', text)
+    assert [(number, place) for place, number in headings] == listed
+    assert len(listed) == 17
+    drawings = re.findall(r"<svg .*?</svg>", text, re.S)
+    for side, own in zip(("front", "right", "back", "left"), range(1, 17, 4), strict=True):
+        for drawing in drawings[own : own + 4]:
+            assert f">pump house, {side} wall<" in drawing
+
+
+@pytest.mark.parametrize(("of", "name", "wanted"), [
+    ("", "front", "front wall"),
+    ("pump house", "left", "pump house, left wall"),
+    ("pump house", "tank room", "pump house, tank room"),
+    ("x" * 80, "front", "x" * 68 + ", front wall"),
+    ("pump house", "y" * 80, "y" * 80),
+])  # fmt: skip
+def test_a_sheets_name_stays_within_the_length_of_a_name(of, name, wanted):
+    found = sheet_name(of, name, "left" if name == "left" else "front")
+    assert found == wanted
+    assert len(found) <= 80

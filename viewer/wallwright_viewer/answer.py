@@ -1,42 +1,28 @@
-"""From a request to what a page shows: drawings with their links, lists, findings."""
+"""From a building's request to what its page shows: the set of drawings, the lists of each wall, findings."""
 
-import re
-import textwrap
-from collections.abc import Callable
-from decimal import Decimal
-from typing import Any, Final
+from collections.abc import Iterator
+from typing import Final
 
 import msgspec
-from markupsafe import Markup
 from msgspec import UnsetType
 
-from wallwright.operations.converters import CONVERTERS
-from wallwright.operations.table import BY_NAME
+from wallwright.operations.print_set import PrintSet, WallSheets, print_set
 from wallwright.wire.answers import Finding
-from wallwright.wire.base import Given, Offset, Units, encode_length, read_length
 from wallwright.wire.building import Building, BuildingAnswer, BuiltWall
+from wallwright.wire.fasteners import FastenersAnswer, Joint
 from wallwright.wire.layout import CutRow, LayoutAnswer
-from wallwright.wire.limits import Z_MAX
+from wallwright.wire.raising import RaisingAnswer
 from wallwright.wire.sheathing import Piece, SheathingAnswer
 from wallwright.wire.wall import Wall
+from wallwright_viewer.drawn import Drawing, Packer, drawing, ordered, tape_of
 
-Packer = Callable[[bytes], str]
-"""Packs a request's bytes for a link."""
-LEVELS: Final = ("stop", "caution", "note")
-_ENCODER: Final = msgspec.json.Encoder(enc_hook=encode_length)
-_WALLS: Final = msgspec.json.Decoder(Wall, dec_hook=read_length, float_hook=Decimal)
-_IDS: Final = re.compile(r'"ww(?=["-])|(?<= )ww-(?=desc")')
-
-
-class Drawing(msgspec.Struct):
-    """A drawing on the page, and the same question in every other form."""
-
-    id: str
-    title: str
-    svg: Markup
-    path: str
-    links: list[tuple[str, str]]
-    body: str
+_KINDS: Final = (
+    ("layout", "framing", "framing"),
+    ("sheathing", "sheathing", "sheathing"),
+    ("fasteners", "nailing", "nailing"),
+    ("raising", "raising", "raising"),
+)
+"""Each wall's drawings: the operation, and what its id and its title say."""
 
 
 class MarkRow(msgspec.Struct):
@@ -68,7 +54,16 @@ class WallPage(msgspec.Struct):
     marks: list[MarkRow]
     cut_list: list[CutRow]
     pieces: list[PieceRow]
+    joints: list[Joint]
+    raising: RaisingAnswer
     findings: list[Finding]
+
+
+class Told(msgspec.Struct):
+    """A finding that is told once for the building, with the walls that it is about where it is not about all."""
+
+    finding: Finding
+    walls: str
 
 
 class BuildingPage(msgspec.Struct):
@@ -77,68 +72,75 @@ class BuildingPage(msgspec.Struct):
     answer: BuildingAnswer
     plan: Drawing
     walls: list[WallPage]
-    findings: list[Finding]
+    findings: list[Told]
+
+    @property
+    def sheets(self) -> list[Drawing]:
+        """Every drawing of the set in its order."""
+        return [self.plan, *(one for wall in self.walls for one in wall.drawings)]
 
 
 def building_page(request: Building, packed: Packer) -> BuildingPage:
     """Everything that the page shows of a building. Raises PlanRefused with every fault found."""
-    answer: BuildingAnswer = BY_NAME["building"].answer(request)
-    body = _ENCODER.encode(answer.building)
-    own = ordered(answer.findings)
-    return BuildingPage(
-        answer,
-        _drawing("building", "plan", "Plan", request, body, packed),
-        [_wall_page(wall, own, packed) for wall in answer.walls],
-        own,
-    )
+    found = print_set(request)
+    told = _told(found)
+    once = {(one.finding.code, one.finding.text) for one in told}
+    plan = drawing("building", "plan", "Plan", found.plan, found.body, packed)
+    pairs = zip(found.answer.walls, found.walls, strict=True)
+    page = BuildingPage(found.answer, plan, [_wall_page(wall, sheets, once, packed) for wall, sheets in pairs], told)
+    for number, one in enumerate(page.sheets, 1):
+        one.number = number
+    return page
 
 
-def _wall_page(built: BuiltWall, told: list[Finding], packed: Packer) -> WallPage:
-    body = _ENCODER.encode(built.wall)
-    # A completed wall holds its lengths as they go out; read again it is a request like any other.
-    wall = _WALLS.decode(body)
-    layout, skin = built.layout, built.sheathing
-    assert isinstance(layout, LayoutAnswer)  # noqa: S101 - both parts are asked for by this page
+def _findings(built: BuiltWall) -> Iterator[Finding]:
+    for part in (built.layout, built.sheathing, built.fasteners, built.raising):
+        if not isinstance(part, UnsetType):
+            yield from part.findings
+
+
+def _told(found: PrintSet) -> list[Told]:
+    """What is told of the building, and what would be told of several walls in the same words."""
+    own = {(one.code, one.text) for one in found.answer.findings}
+    sides: dict[tuple[str, str], list[str]] = {}
+    of_walls: list[Finding] = []
+    for wall in found.answer.walls:
+        for one in ordered(_findings(wall)):
+            key = (one.code, one.text)
+            sides.setdefault(key, []).append(wall.side)
+            of_walls.append(one)
+    shared = [one for one in of_walls if len(sides[one.code, one.text]) > 1]
+    told = []
+    for one in ordered([*found.answer.findings, *shared]):
+        key = (one.code, one.text)
+        about = sides.get(key, [])
+        some = key not in own and len(about) < len(found.answer.walls)
+        told.append(Told(one, f"{' and '.join(about)} walls" if some else ""))
+    return told
+
+
+def _wall_page(built: BuiltWall, sheets: WallSheets, told: set[tuple[str, str]], packed: Packer) -> WallPage:
+    layout, skin, nailed, lifted = built.layout, built.sheathing, built.fasteners, built.raising
+    assert isinstance(layout, LayoutAnswer)  # noqa: S101 - the whole set is asked for by this page
     assert isinstance(skin, SheathingAnswer)  # noqa: S101
+    assert isinstance(nailed, FastenersAnswer)  # noqa: S101
+    assert isinstance(lifted, RaisingAnswer)  # noqa: S101
     side = built.side
     title = f"{side.capitalize()} wall"
-    known = {(finding.code, finding.text) for finding in told}
-    findings = [f for f in ordered([*layout.findings, *skin.findings]) if (f.code, f.text) not in known]
     return WallPage(
         side,
         title,
         [
-            _drawing("layout", f"{side}-framing", f"{title}: framing", wall, body, packed),
-            _drawing("sheathing", f"{side}-sheathing", f"{title}: sheathing", wall, body, packed),
+            drawing(operation, f"{side}-{id}", f"{title}: {said}", sheets.drawings[operation], sheets.body, packed)
+            for operation, id, said in _KINDS
         ],
         _mark_rows(layout),
         layout.cut_list,
-        [_piece_row(piece, wall) for piece in skin.pieces],
-        findings,
+        [_piece_row(piece, built.wall) for piece in skin.pieces],
+        nailed.joints,
+        lifted,
+        [one for one in ordered(_findings(built)) if (one.code, one.text) not in told],
     )
-
-
-def _drawing(operation: str, name: str, title: str, request: Any, body: bytes, packed: Packer) -> Drawing:
-    found = BY_NAME[operation]
-    z = packed(body)
-    links = []
-    if len(z) <= Z_MAX:
-        links = [(form, f"{found.path}.{form}?z={z}") for form in ("svg", "json", "csv")]
-    pretty = msgspec.json.format(body, indent=2).decode()
-    return Drawing(name, title, inline(found.drawing(request), name), found.path, links, pretty)
-
-
-def inline(svg: str, name: str) -> Markup:
-    """A drawing to stand in a page beside others: its ids are its own."""
-    head, style, rest = svg.partition("<style>")
-    # The drawing is the service's own, its texts escaped when it was made.
-    return Markup(_IDS.sub(lambda found: found[0].replace("ww", name), head) + style + rest)  # noqa: S704
-
-
-def ordered(findings: list[Finding]) -> list[Finding]:
-    """Findings with what stops the work first, and none twice."""
-    once = {(finding.code, finding.text): finding for finding in findings}
-    return sorted(once.values(), key=lambda f: LEVELS.index(f.level) if f.level in LEVELS else len(LEVELS))
 
 
 def _mark_rows(layout: LayoutAnswer) -> list[MarkRow]:
@@ -194,23 +196,3 @@ def _is_notched(piece: Piece) -> bool:
     """Whether a piece is more than a rectangle from its sheet."""
     xs, ys = ({point[axis] for point in piece.outline} for axis in (0, 1))
     return len(xs) > 2 or len(ys) > 2
-
-
-def tape_of(number: float, units: Units) -> str:
-    """A number of an answer as a person reads it on the tape."""
-    given: Given = read_length(Offset, Decimal(str(number)))
-    assert given.measure is not None  # noqa: S101 - a length that was read has its measure
-    return CONVERTERS[units].tape(given.measure.on_grid(units))
-
-
-def curl(drawing: Drawing, base: str, accept: str = "image/svg+xml") -> str:
-    """The drawing's question as a command for a shell."""
-    return (
-        textwrap.dedent(
-            """\
-        curl -s -H 'Content-Type: application/json' -H 'Accept: {accept}' \\
-          --data-binary @- {base}{path} <<'REQUEST'
-        """
-        ).format(accept=accept, base=base, path=drawing.path)
-        + f"{drawing.body}\nREQUEST"
-    )

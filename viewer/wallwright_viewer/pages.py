@@ -14,7 +14,8 @@ from litestar.handlers import HTTPRouteHandler
 from wallwright.findings import PlanRefused
 from wallwright.wire.limits import OPENINGS_MAX
 from wallwright_viewer import fields, form, question
-from wallwright_viewer.answer import BuildingPage, Packer, building_page, curl, tape_of
+from wallwright_viewer.answer import BuildingPage, building_page
+from wallwright_viewer.drawn import Packer, curl, tape_of
 from wallwright_viewer.reference import reference
 
 AnyRequest = Request[Any, Any, Any]

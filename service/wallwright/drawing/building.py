@@ -30,9 +30,7 @@ def plan_scene(built: Built, units: Units, revision: str) -> Scene:
     through = " and ".join(built.building.through)
     what = f"Plan, front at the foot; {through} run through, slip gap {tape_text(built.building.slip_gap, units)}"
     shapes += title_strip(view, built.building.name, what, units, revision, rules)
-    description = (
-        f"{tape_text(width, units)} by {tape_text(depth, units)} over the framing, four walls, {built.sheets} sheets."
-    )
+    description = f"{tape_text(width, units)} by {tape_text(depth, units)} over the framing, four walls."
     return Scene(
         view.width, view.height, f"Plan of {built.building.name or 'the building'}", description, tuple(shapes)
     )

@@ -10,7 +10,7 @@ from wallwright.domain import defaults
 from wallwright.domain.built import Step
 from wallwright.domain.deck_lines import DeckLines
 from wallwright.domain.fasteners import Fasteners, added, fasten
-from wallwright.domain.raising.raised import raised
+from wallwright.domain.raising.raised import Raised, raised
 from wallwright.domain.stock import NOMINAL
 from wallwright.domain.wall import Wall
 from wallwright.drawing.building import plan
@@ -44,7 +44,10 @@ def answer(request: wire.Building) -> wire.BuildingAnswer:
     parts = parts_of(request)
     # What is raised is weighed with its skin, and nails hold it.
     with_skin = not {"sheathing", "fasteners", "raising"}.isdisjoint(parts)
-    return building_answer(domain.build(asked, with_skin=with_skin), asked, request.units, parts)
+    built = domain.build(asked, with_skin=with_skin)
+    nailed = fastened(built) if "fasteners" in parts else {}
+    lifted = raised_walls(built) if "raising" in parts else {}
+    return building_answer(built, asked, request.units, parts, nailed, lifted)
 
 
 def drawing(request: wire.Building) -> str:
@@ -180,17 +183,17 @@ def _posts(ends: wire.SideEnds | UnsetType) -> tuple[Any, Any]:
 
 
 def building_answer(
-    built: domain.Built, asked: domain.Building, units: Units, parts: tuple[str, ...]
-) -> wire.BuildingAnswer:
-    """A domain building as it travels, in ``units``."""
+    built: domain.Built, asked: domain.Building, units: Units, parts: tuple[str, ...],
+    nailed: dict[domain.SideName, Fasteners], lifted: dict[domain.SideName, Raised],
+) -> wire.BuildingAnswer:  # fmt: skip
+    """A domain building as it travels, in ``units``; ``nailed`` and ``lifted`` are empty where nobody asks for them."""
     c = CONVERTERS[units]
     n = c.number
-    fastened = _fastened(built) if "fasteners" in parts else {}
     return wire.BuildingAnswer(
         building=to_wire_building(built, asked, units, parts),
         framing_width=n(built.framing_width),
         framing_depth=n(built.framing_depth),
-        walls=[_wall(one, units, parts, fastened.get(one.side)) for one in built.walls],
+        walls=[_wall(one, units, parts, nailed.get(one.side), lifted.get(one.side)) for one in built.walls],
         corners=[
             wire.Corner(k.name, k.through, k.butt, n(k.sheathing_lap), n(k.cap_lap), n(k.slip_gap))
             for k in built.corners
@@ -208,7 +211,7 @@ def building_answer(
                 for t in built.totals
             ],
             built.sheets,
-            _fastener_totals(c, built, fastened) if fastened else UNSET,
+            _fastener_totals(c, built, nailed) if nailed else UNSET,
         ),
         order_of_work=[_step(step) for step in built.order],
         findings=[c.finding(finding) for finding in built.findings],
@@ -229,28 +232,33 @@ def _step(step: Step) -> wire.Step:
     return wire.Step(step.number, step.side, step.what, step.where, step.caution, how_many)
 
 
-def _fastened(built: domain.Built) -> dict[domain.SideName, Fasteners]:
+def fastened(built: domain.Built) -> dict[domain.SideName, Fasteners]:
     """Every wall's fasteners; what joins two walls is counted with the wall that stands between the others."""
     return {one.side: fasten(one.layout, one.skin) for one in built.walls if one.skin is not None}
 
 
+def raised_walls(built: domain.Built) -> dict[domain.SideName, Raised]:
+    """What raising every wall takes."""
+    return {one.side: raised(one.layout, one.skin) for one in built.walls if one.skin is not None}
+
+
 def _fastener_totals(
-    c: Converter, built: domain.Built, fastened: dict[domain.SideName, Fasteners]
+    c: Converter, built: domain.Built, nailed: dict[domain.SideName, Fasteners]
 ) -> list[FastenerTotal]:
     schedules = [one.wall.fastening for one in built.walls]
-    return [total_answer(c, total) for total in added([one.totals for one in fastened.values()], schedules)]
+    return [total_answer(c, total) for total in added([one.totals for one in nailed.values()], schedules)]
 
 
-def _wall(one: domain.BuiltWall, units: Units, parts: tuple[str, ...], fasteners: Fasteners | None) -> wire.BuiltWall:
+def _wall(
+    one: domain.BuiltWall, units: Units, parts: tuple[str, ...], nailed: Fasteners | None, lifted: Raised | None
+) -> wire.BuiltWall:
     return wire.BuiltWall(
         side=one.side,
         wall=to_wire(one.wall, units),
         layout=layout_answer(one.layout, units) if "layout" in parts else UNSET,
         sheathing=sheathing_answer(one.skin, units) if one.skin is not None and "sheathing" in parts else UNSET,
-        raising=raising_answer(raised(one.layout, one.skin), units)
-        if one.skin is not None and "raising" in parts
-        else UNSET,
-        fasteners=UNSET if fasteners is None else fasteners_answer(fasteners, units),
+        raising=UNSET if lifted is None else raising_answer(lifted, units),
+        fasteners=UNSET if nailed is None else fasteners_answer(nailed, units),
     )
 
 
