@@ -4,6 +4,7 @@ import re
 import textwrap
 from collections.abc import Callable, Iterable
 from decimal import Decimal
+from html import unescape
 from typing import Final
 
 import msgspec
@@ -43,7 +44,7 @@ def drawing(operation: str, name: str, title: str, svg: str, body: bytes, packed
     links.sort(key=lambda link: ("svg", "json", "csv").index(link[0]))
     pretty = msgspec.json.format(body, indent=2).decode()
     scale = _SCALE.search(svg)
-    return Drawing(name, title, inline(svg, name), found.path, links, pretty, scale[1] if scale else "")
+    return Drawing(name, title, inline(svg, name), found.path, links, pretty, unescape(scale[1]) if scale else "")
 
 
 def inline(svg: str, name: str) -> Markup:
