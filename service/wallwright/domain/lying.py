@@ -4,6 +4,7 @@ import msgspec
 
 from wallwright.domain.bays import bay_blocks
 from wallwright.domain.carriers import Carriers
+from wallwright.domain.nearby import voids_of
 from wallwright.domain.openings import Plan
 from wallwright.domain.parts import Part
 from wallwright.domain.rows import LEAST_STRIP, Row, blocking, highest_seam
@@ -89,7 +90,7 @@ def _stretch(wall: Wall, level: Wall, row: Row, below: tuple[int, ...]) -> Stret
         low, high = top_edge(wall).above(row.bottom, left, right)
         left, right = max(left, low - 1), min(right, high + 1)
     openings = tuple(opening for opening in wall.openings if opening.sill < row.top and opening.head > row.bottom)
-    return Stretch(level, left, right, lying_size(wall)[0], openings, below)
+    return Stretch(level, left, right, lying_size(wall)[0], openings, voids_of(openings), below)
 
 
 def course_blocks(plan: Plan, level: Standing, rows: tuple[Row, ...]) -> tuple[list[Part], list[Fault]]:

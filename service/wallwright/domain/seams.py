@@ -8,8 +8,9 @@ starts on a line. Layout studs never move.
 
 import msgspec
 
-from wallwright.domain.carriers import BEARING, Carriers
+from wallwright.domain.carriers import BEARING, Carriers, Span
 from wallwright.domain.grid import lines_between
+from wallwright.domain.nearby import Nearby, voids_of
 from wallwright.domain.parts import Part
 from wallwright.domain.wall import Opening, Wall
 from wallwright.lengths import INCH, inches
@@ -34,8 +35,8 @@ class Column(msgspec.Struct, frozen=True, gc=False):
 class Stretch(msgspec.Struct, frozen=True):
     """A stretch of face to be laid with sheets side by side, each ``full`` wide unless it is ripped.
 
-    ``openings`` are those that cut into it; ``below`` are the joints of a course underneath, from which
-    joints of lying sheets keep away.
+    ``openings`` are those that cut into it, ``voids`` the same as boxes; ``below`` are the joints of a course
+    underneath, from which joints of lying sheets keep away.
     """
 
     wall: Wall
@@ -43,6 +44,7 @@ class Stretch(msgspec.Struct, frozen=True):
     right: int
     full: int
     openings: tuple[Opening, ...]
+    voids: Nearby
     below: tuple[int, ...] = ()
 
 
@@ -50,7 +52,7 @@ def upright_stretch(wall: Wall) -> Stretch:
     """The whole face, to be laid with upright sheets."""
     sheet = wall.sheathing.sheet
     full = sheet.net_width - wall.sheathing.gap if sheet.sized_for_spacing else sheet.net_width
-    return Stretch(wall, wall.face_left, wall.face_right, full, wall.openings)
+    return Stretch(wall, wall.face_left, wall.face_right, full, wall.openings, voids_of(wall.openings))
 
 
 class Columns(msgspec.Struct, frozen=True):
@@ -174,7 +176,7 @@ def _leaves_room(stretch: Stretch, start: int) -> bool:
     """Whether a sheet that starts there begins with no scrap: not just beside an opening or the end."""
     if stretch.right - start < SCRAP:
         return False
-    return not any(0 < opening.left - start < SCRAP for opening in stretch.openings)
+    return not any(left > start for left, _, _, _ in stretch.voids.between(start, start + SCRAP))
 
 
 def _with(
@@ -184,7 +186,7 @@ def _with(
     wall = stretch.wall
     width = column.right - column.left
     at_end = not way.columns or column.right + wall.sheathing.gap >= stretch.right
-    beside = legs(stretch.openings, column)
+    beside = legs(stretch.voids, column)
     scraps = sum(1 for low, high in beside if high - low < SCRAP) + int(width < SCRAP)
     # A start that leaves the next sheet a scrap is told now, while there are other places to cut.
     scraps += int(after < stretch.right and not _leaves_room(stretch, after))
@@ -213,17 +215,15 @@ def _in_line(stretch: Stretch, joint: int) -> bool:
     return any(low < side < high for opening in stretch.openings for side in (opening.left, opening.right))
 
 
-def legs(openings: tuple[Opening, ...], column: Column) -> list[tuple[int, int]]:
+def legs(voids: Nearby, column: Column) -> list[Span]:
     """The stretches of a sheet beside an opening that are narrower than `SLIVER`."""
     found = []
     edge = column.left
     touched = False
-    for opening in sorted(openings, key=lambda opening: opening.left):
-        if opening.right <= column.left or opening.left >= column.right:
-            continue
-        if edge < opening.left < edge + SLIVER:
-            found.append((edge, opening.left))
-        edge, touched = opening.right, True
+    for left, right, _, _ in voids.between(column.left, column.right):
+        if edge < left < edge + SLIVER:
+            found.append((edge, left))
+        edge, touched = right, True
     if touched and edge < column.right < edge + SLIVER:
         found.append((edge, column.right))
     return found
