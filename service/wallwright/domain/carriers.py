@@ -89,15 +89,12 @@ class Carriers:
         if any(box[0] <= left and box[1] >= right and box[2] <= low and box[3] >= high for box in near):
             return []
         voids = self._voids.between(left, right)
-        levels = {low, high}
-        for box in (*near, *voids):
-            levels.update(box[2:])
-        heights = sorted(y for y in levels if low <= y <= high)
+        heights = sorted({low, high, *(y for box in (*near, *voids) for y in box[2:] if low < y < high)})
         storeys: list[Storey] = []
         for bottom, top in zip(heights, heights[1:], strict=False):
-            solids = merged(_through(near, bottom, top))
+            solids = _through(near, bottom, top)
             needs = needed(before, after, _through(voids, bottom, top), self.beyond)
-            missing = tuple(need for need in needs if not covers(solids, need))
+            missing = tuple(need for need in needs if not holds(solids, need))
             if not missing:
                 continue
             if storeys and storeys[-1].high == bottom and storeys[-1].needs == missing:
@@ -147,7 +144,7 @@ def _box(part: Part) -> Box:
 
 
 def _through(boxes: list[Box], low: int, high: int) -> list[Span]:
-    """The widths of those boxes that reach all through two heights."""
+    """The widths of those boxes that reach all through two heights, in the boxes' order."""
     return [(box[0], box[1]) for box in boxes if box[2] <= low and box[3] >= high]
 
 
@@ -180,15 +177,16 @@ def merged(spans: list[Span]) -> list[Span]:
 
 
 def _carried(solids: list[Span], studs: tuple[Span, ...], needs: tuple[Span, ...]) -> bool:
-    """Whether solid spans and studs, joined where they touch, hold every one of ``needs``."""
-    joined = merged([*solids, *studs])
-    return all(covers(joined, need) for need in needs)
+    """Whether solid spans and studs hold every one of ``needs`` together."""
+    together = sorted((*solids, *studs))
+    return all(holds(together, need) for need in needs)
 
 
-def covers(solids: list[Span], need: Span) -> bool:
-    """Whether one solid span holds the whole of ``need``."""
-    low, high = need
+def holds(solids: list[Span], need: Span) -> bool:
+    """Whether solid spans, in order and joined where they touch, hold the whole of ``need``."""
+    held, end = need
     for left, right in solids:
-        if left <= low and right >= high:
-            return True
-    return False
+        if left > held:
+            break
+        held = max(held, right)
+    return held >= end

@@ -3,6 +3,7 @@
 There is one converter for each system of units, made when the module is imported.
 """
 
+from functools import lru_cache
 from typing import Final
 
 from wallwright.findings import FAULTS, Fault, Finding, Offer, Value
@@ -21,6 +22,8 @@ from wallwright.wire.answers import Compared, ErrorItem
 from wallwright.wire.answers import Finding as WireFinding
 from wallwright.wire.base import UNSET, Extent, Length, Offset
 
+_KEPT: Final = 2048
+"""How many lengths are kept as numbers and texts."""
 Points = tuple[tuple[int, int], ...]
 
 
@@ -32,12 +35,15 @@ class Converter:
         self._scale = GRID_PER_UNIT[units]
         self._decimals = 7 if units == "in" else 5
         self._step = SIXTEENTH if units == "in" else MILLIMETRE
+        # The same few lengths stand many times in one answer.
+        self.number = lru_cache(_KEPT)(self._number)
+        self.tape = lru_cache(_KEPT)(self._tape)
 
-    def number(self, length: int) -> float:
+    def _number(self, length: int) -> float:
         """A grid length as a number in these units, exact to the grid."""
         return round(length / self._scale, self._decimals)
 
-    def tape(self, length: int) -> str:
+    def _tape(self, length: int) -> str:
         """A grid length as a person marks it."""
         return tape_text(length, self.units)
 
