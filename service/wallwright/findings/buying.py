@@ -34,6 +34,14 @@ BUYING_KINDS: Final[dict[str, Kind]] = {
         "Give `sheet_offers` of that kind and thickness, with prices.",
         OWN_RULE,
     ),
+    "fasteners-not-priced": Kind(
+        "note",
+        "Fasteners and anchors are counted, and stand in no sum.",
+        "Fasteners not priced",
+        "Fasteners are told by count, and by the box where a wall's `fastening` names packs.",
+        "Name packs in the walls' `fastening`; price them by the box.",
+        OWN_RULE,
+    ),
     "sheets-not-proven": Kind(
         "note",
         "That no plan takes fewer or cheaper sheets of {kind} {thickness} was not proven.",
