@@ -168,7 +168,7 @@ class _Judge:
             if cut.left < point.x < cut.right:
                 return [f"{point} goes away with the door's plate"]
             stud = self.members.get(point.pieces[-1])
-            loose = stud is not None and stud.role in STANDING and stud.role != "jack-stud"
+            loose = stud is not None and stud.role in (*STANDING, "backing") and stud.role != "jack-stud"
             if not loose and min(abs(point.x - cut.left), abs(point.x - cut.right)) < 2 * INCH:
                 return [f"{point} is near the saw"]
         return []

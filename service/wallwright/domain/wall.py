@@ -63,6 +63,11 @@ class End(msgspec.Struct, frozen=True, gc=False):
     cap_lap: int = 0
     meets: Meets | None = None
 
+    @property
+    def butts(self) -> Meets | None:
+        """The wall that this end stands against: its own sheets cover that wall's edge. None at a through end."""
+        return self.meets if self.sheathing_lap > 0 else None
+
 
 class Header(msgspec.Struct, frozen=True, gc=False):
     """A header: ``plies`` pieces of ``stock`` on edge, seated on the jacks or tight under the plates."""

@@ -24,7 +24,7 @@ def floor_joints(site: Site, schedule: Schedule, placed: tuple[Anchor, ...]) -> 
     """Every joint with the floor and with the walls met."""
     found = _to_floor(site, schedule) if site.wall.floor.kind != "slab" else _anchors(site, placed)
     for side, end in (("left", site.wall.left), ("right", site.wall.right)):
-        if end.meets is not None:
+        if end.butts is not None:
             found += _met(site, schedule, "left" if side == "left" else "right", end)
     return found + _butt_ties(site, schedule)
 
@@ -98,7 +98,7 @@ def _beyond(site: Site, side: Side, distance: int) -> int:
 
 def _post(site: Site, schedule: Schedule, side: Side, end: End) -> list[Group]:
     """The end stud into the post of the wall met, from this wall's inside."""
-    wall, meets = site.wall, end.meets
+    wall, meets = site.wall, end.butts
     if meets is None:
         return []
     own = next((m for m in site.uprights if (m.x == 0 if side == "left" else m.right == wall.length)), None)
@@ -127,7 +127,7 @@ def _post(site: Site, schedule: Schedule, side: Side, end: End) -> list[Group]:
 
 def _cap_lap(site: Site, schedule: Schedule, side: Side, end: End) -> list[Group]:
     """The cap where it lies over the wall met, down into that wall's top plate and corner stud."""
-    wall, meets = site.wall, end.meets
+    wall, meets = site.wall, end.butts
     if meets is None:
         return []
     cap = _uppermost(site, side)
@@ -181,8 +181,8 @@ def _tie(site: Site, schedule: Schedule, tie: Tie, over: tuple[Member, ...], at:
             0, wall.thickness, out=False,
         )
     ]  # fmt: skip
-    gap = wall.left.meets.slip_gap if side == "left" and wall.left.meets else 0
-    gap = wall.right.meets.slip_gap if side == "right" and wall.right.meets else gap
+    gap = wall.left.butts.slip_gap if side == "left" and wall.left.butts else 0
+    gap = wall.right.butts.slip_gap if side == "right" and wall.right.butts else gap
     solid = wall.plates.top * wall.thickness
     rule = schedule.rule("tie-plate", held=0, room=solid, width=wall.depth)
     rule = Rule(rule.fastener, rule.count, None, source)

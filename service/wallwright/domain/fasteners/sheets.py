@@ -210,7 +210,7 @@ def _floor_rows(site: Site, schedule: Schedule, panel: Panel) -> list[Group]:
     if floor.kind != "deck" or under < floor.panel + RIM_BEARING:
         return groups
     y = min(-floor.panel - AT_FLOOR, max(-under + AT_FLOOR, -floor.panel - floor.rim + AT_FLOOR))
-    reach = [end.meets.slip_gap + end.meets.depth if end.meets else 0 for end in (wall.left, wall.right)]
+    reach = [end.butts.slip_gap + end.butts.depth if end.butts else 0 for end in (wall.left, wall.right)]
     low, high = -reach[0] + EDGE, wall.length + reach[1] - EDGE
     points = _along(panel, y, low, high, _spacing(schedule, "sheet-to-rim"))
     return groups + _driven(site, schedule, "sheet-to-rim", panel, "rim", points)
@@ -279,7 +279,7 @@ def _between(low: int, high: int, spacing: int) -> list[int]:
 
 def _next_post(site: Site, schedule: Schedule, panel: Panel, end: End, from_left: bool) -> list[Group]:
     """The row of a lapped sheet in the post of the wall met, near its own edge."""
-    wall, meets = site.wall, end.meets
+    wall, meets = site.wall, end.butts
     if meets is None or end.sheathing_lap <= 0:
         return []
     near, far = meets.slip_gap, meets.slip_gap + meets.depth

@@ -123,7 +123,7 @@ def _closing(
     """What is left once the wall stands: corners, caps, sheets, doors, and the braces that stay."""
     wall = layout.wall
     found: list[tuple[str, tuple[tuple[str, Value], ...], int | None]] = []
-    met = sum(end.meets is not None for end in (wall.left, wall.right))
+    met = sum(end.butts is not None for end in (wall.left, wall.right))
     if met:
         found.append(("tie-corners", (), met))
     caps = sum(stage_of(wall, member) == AFTER for member in layout.members)
