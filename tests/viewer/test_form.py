@@ -13,9 +13,10 @@ from wallwright.api.reader import Reader
 from wallwright.operations.examples import EXAMPLES, example_bytes
 from wallwright.operations.table import BY_NAME
 from wallwright.wire.building import Building
-from wallwright_viewer.fields import OPENING, PLAIN, SIDES, input_name
+from wallwright_viewer.fields import OPENING, PLAIN, ROWS, SIDES, input_name
 from wallwright_viewer.form import changed, example, link, read
 from wallwright_viewer.question import asked, place_of
+from wallwright_viewer.worked import WORKED
 
 HOSTILE = "\"'><script>alert(1)</script>{{7*7}}"
 BUILDING = BY_NAME["building"]
@@ -119,7 +120,9 @@ def test_a_hostile_name_is_drawn_as_text():
     [
         ("/footprint/width", "width"),
         ("/wall_height", "wall_height"),
-        ("/walls/front/stud/thickness", ""),
+        ("/walls/front/stud/thickness", "stud"),
+        ("/walls/front/partitions/1/at", "front.p2.at"),
+        ("/walls/left/partitions/0", "left.p1.at"),
         ("/walls/front/stud", "stud"),
         ("/walls/left/openings/1/height", "left.2.height"),
         ("/walls/left/openings/0/header/stock", "left.1.header"),
@@ -136,9 +139,10 @@ def test_every_field_is_found_by_its_own_pointer():
     for field in PLAIN:
         assert place_of("/" + "/".join(field.path)) == field.name
     for side in SIDES:
-        for field in OPENING:
-            pointer = f"/walls/{side}/openings/0/" + "/".join(field.path)
-            assert place_of(pointer) == input_name(side, 1, field)
+        for kind in ROWS:
+            for field in kind.fields:
+                pointer = f"/walls/{side}/{kind.key}/0/" + "/".join(field.path)
+                assert place_of(pointer) == input_name(side, 1, field, kind)
 
 
 @pytest.mark.parametrize("query", ["a", "&&&=", "%00=%ff", "units=cm", "front.999.left=1", "do=add", "x=" + "%F0" * 40])
@@ -202,3 +206,96 @@ def test_a_number_that_does_not_serve_is_told_at_its_field(query, name, says):
     shown = get(f"/?{EXAMPLE}&{query}")
     (text,) = re.findall(rf'id="{name}-fault">([^<]*)<', shown.text)
     assert says in text
+
+
+def faults(query: str) -> dict[str, str]:
+    """What the page tells at each input."""
+    shown = get(f"/?{query}").text
+    return dict(re.findall(r'id="([^"]+)-fault">([^<]*)<', shown))
+
+
+@pytest.mark.parametrize("name", WORKED)
+def test_each_worked_example_is_offered_filled_in_and_nothing_stops_it(name):
+    assert f"/?example={name}" in [attributes.get("href") for attributes in page("/").all("a")]
+    shown = page(f"/?example={name}")
+    assert WORKED[name][1]["name"] in {a.get("value") for a in shown.all("input")}
+    assert not shown.all("svg")
+    answer = get(f"/?{link(example(name))}")
+    assert answer.text.count("<svg ") == 17
+    assert '<li class="stop">' not in answer.text
+
+
+def test_an_example_that_is_not_there_is_an_empty_form_or_the_usual_one():
+    assert get("/?example=barn").status_code == 200
+    assert get("/?example=../etc").status_code == 200
+
+
+@pytest.mark.parametrize("side", SIDES)
+def test_a_partition_is_added_and_removed_without_script(side):
+    query, place = followed(f"{EXAMPLE}&do=add-{side}-partition")
+    assert place == side
+    assert f"{side}.p1.at=" in query
+    again, _ = followed(f"{query}&do=remove-{side}-partition-1")
+    assert again == EXAMPLE
+
+
+def test_a_partition_is_backed_where_it_is_said_to_stand():
+    query = EXAMPLE + "&back.p1.at=6%27&back.p1.depth=3+1%2F2%22"
+    (partition,) = asked(read(query.encode())).request.walls.back.partitions
+    assert partition.at.measure.on_grid("in") == 72 * 1_016_000
+    plain, backed = page(f"/?{EXAMPLE}").text, page(f"/?{query}").text
+    assert backed.count("backing") > plain.count("backing")
+
+
+def test_lining_fastening_hands_and_lying_sheets_are_asked_as_in_a_request():
+    query = EXAMPLE + "&lining=yes&fastening=screwed&hands=6&direction=lying"
+    found = asked(read(query.encode()))
+    assert found.errors == {}
+    request = found.request
+    assert (request.lining, request.fastening, request.hands) == (True, "screwed", 6)
+    assert request.sheathing.direction == "lying"
+    text = page(f"/?{query}").text
+    assert "screw" in text
+    assert "Raising this wall bare takes 4 people; 2 are given" not in text
+
+
+def test_the_measured_deck_is_asked_as_in_a_request():
+    sides = {"front": "14' 1/8\"", "right": "10'", "back": "14'", "left": "10' 1/16\""}
+    query = (
+        EXAMPLE
+        + "&"
+        + urlencode(
+            {f"deck_{side}": length for side, length in sides.items()}
+            | {"deck_rising": "17' 2 3/4\"", "deck_falling": "17' 2 5/16\""}
+        )
+    )
+    found = asked(read(query.encode()))
+    assert found.errors == {}
+    assert found.request.deck.sides.front.measure.on_grid("in") == (14 * 96 + 1) * 127_000
+    assert "The deck as measured" in page(f"/?{query}").text
+    some = faults(EXAMPLE + "&deck_front=14%27")
+    assert "is missing" in some["deck_right"]
+
+
+def test_faults_of_writing_and_of_place_are_told_in_one_round():
+    # The first opening is not written well, the second is wider than the wall, the third stands where it should: what is
+    # wrong with the second is told at the second, though the first was left aside.
+    rows = {1: ("1'", "wide", "3'"), 2: ("1'", "40'", "3'"), 3: ("1'", "2'", "3'")}
+    query = "&".join(
+        urlencode(
+            {f"back.{number}.{name}": value for name, value in zip(("left", "width", "height"), row, strict=True)}
+        )
+        for number, row in rows.items()
+    )
+    told = faults(f"{EXAMPLE}&{query}&hands=two")
+    assert "is not a length" in told["back.1.width"]
+    assert "two is given" in told["hands"]
+    assert {name for name in told if name.startswith("back.2.")}
+    # With a stud that is not known nothing can be said of places.
+    assert set(faults(f"{EXAMPLE}&{query}".replace("stud=2x4", "stud=none"))) == {"stud", "back.1.width"}
+
+
+def test_all_numbers_past_their_bounds_are_told_at_once():
+    told = faults(EXAMPLE + "&snow=501&wind=5000&hands=0")
+    assert "500" in told["snow"]
+    assert set(told) == {"snow", "wind", "hands"}

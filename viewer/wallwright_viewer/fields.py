@@ -4,13 +4,16 @@ from typing import Final, Literal
 
 import msgspec
 
-Kind = Literal["length", "extent", "name", "stock", "word", "words", "number"]
+from wallwright.wire.limits import OPENINGS_MAX, PARTITIONS_MAX
+
+Kind = Literal["length", "extent", "offset", "name", "stock", "word", "words", "number", "count", "flag"]
+"""What a field takes. A flag's words are `yes` and `no`; a count is a whole number."""
 
 
 class Field(msgspec.Struct, frozen=True):
     """One field of the form.
 
-    ``path`` is its place in the request (for an opening: within the opening). ``words`` are the values of
+    ``path`` is its place in the request (for an opening or a partition: within that). ``words`` are the values of
     a choice with their texts; an empty value leaves the field to the service.
     """
 
@@ -30,6 +33,17 @@ class Group(msgspec.Struct, frozen=True):
     fields: tuple[Field, ...]
     folded: bool = False
     about: str = ""
+
+
+class Rows(msgspec.Struct, frozen=True):
+    """What each wall can have several of: added and removed on the form, each row under a number."""
+
+    key: str
+    word: str
+    fields: tuple[Field, ...]
+    most: int
+    mark: str = ""
+    """Stands before the row's number in an input's name."""
 
 
 UNITS: Final = (("in", "feet and inches"), ("mm", "millimetres"))
@@ -100,6 +114,8 @@ GROUPS: Final = (
                          ("right left", "right and left"))),
             Field("stock_length", "Longest plate to be had", "length", ("plates", "stock_length"),
                   hint="empty is as long as the wall"),
+            Field("lining", "Lined inside with boards", "flag", ("lining",),
+                  words=(("", "no, unless said"), ("yes", "yes, with backing in the corners"), ("no", "no"))),
             Field("slip_gap", "Slip gap", "extent", ("slip_gap",), hint="at each end of a butt wall; empty is 0"),
         ),
     ),
@@ -111,10 +127,37 @@ GROUPS: Final = (
             Field("thickness", "Thickness", "length", ("sheathing", "sheet", "thickness"), hint="empty is 7/16 in"),
             Field("sheet_kind", "Kind", "word", ("sheathing", "sheet", "kind"),
                   words=(("", "OSB, unless said"), ("osb", "OSB"), ("plywood", "plywood"), ("siding", "panel siding"))),
+            Field("direction", "They stand", "word", ("sheathing", "direction"),
+                  words=(("", "upright, unless said"), ("upright", "upright"), ("lying", "lying, in courses"))),
             Field("gap", "Gap between sheets", "extent", ("sheathing", "gap"), hint="empty is 1/8 in"),
             Field("under_sheet", "Hang below the plate", "extent", ("sheathing", "under_sheet"),
                   hint="empty is over rim and panel of a deck"),
         ),
+    ),
+    Group(
+        "Hands and fasteners",
+        (
+            Field("hands", "Hands to raise a wall", "count", ("hands",), hint="people; empty is 2"),
+            Field("fastening", "Fastened with", "word", ("fastening",),
+                  words=(("", "nails, unless said"), ("nailed", "nails"), ("screwed", "screws"))),
+        ),
+    ),
+    Group(
+        "The deck or slab as measured",
+        (
+            *(Field(f"deck_{side}", f"{side.capitalize()} side", "length", ("deck", "sides", side))
+              for side in ("front", "right", "back", "left")),
+            Field("deck_rising", "Front left to back right", "length",
+                  ("deck", "diagonals", "front_left_to_back_right")),
+            Field("deck_falling", "Front right to back left", "length",
+                  ("deck", "diagonals", "front_right_to_back_left")),
+            *(Field(f"deck_{corner}_level", f"Height, {corner.replace('_', ' ')}", "offset", ("deck", "levels", corner))
+              for corner in ("front_left", "front_right", "back_right", "back_left")),
+        ),
+        folded=True,
+        about="With all six lengths the framing lines are laid where they fit best on what was built, and each corner is told "
+        "how far the deck sticks out or lacks. Heights, all four or none, are against any one level. Empty, the deck is "
+        "taken as true.",
     ),
 )  # fmt: skip
 
@@ -129,10 +172,21 @@ OPENING: Final = (
     Field("header", "Header", "stock", ("header", "stock"), hint="such as 2x6; may be empty"),
 )
 
+PARTITION: Final = (
+    Field("at", "Left face", "extent", ("at",), True),
+    Field("depth", "Width of its plate", "length", ("depth",), True, hint='3 1/2" for studs 2x4'),
+)
+
+ROWS: Final = (
+    Rows("openings", "opening", OPENING, OPENINGS_MAX),
+    Rows("partitions", "partition", PARTITION, PARTITIONS_MAX, "p"),
+)
+OPENINGS, PARTITIONS = ROWS
+
 PLAIN: Final = tuple(field for group in GROUPS for field in group.fields)
 """Every field that is not one of an opening's."""
 
 
-def input_name(side: str, row: int, field: Field) -> str:
-    """The name of an opening's input, which is also how a fault finds it."""
-    return f"{side}.{row}.{field.name}"
+def input_name(side: str, row: int, field: Field, rows: Rows = OPENINGS) -> str:
+    """The name of a row's input, which is also how a fault finds it."""
+    return f"{side}.{rows.mark}{row}.{field.name}"

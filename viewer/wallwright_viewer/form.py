@@ -7,16 +7,15 @@ from urllib.parse import parse_qsl, urlencode
 import msgspec
 
 from wallwright.operations.converters import CONVERTERS
-from wallwright.operations.examples import EXAMPLES
-from wallwright.wire.base import Extent, Given, Length, Units, read_length
-from wallwright.wire.limits import OPENINGS_MAX
-from wallwright_viewer.fields import OPENING, PLAIN, SIDES, Field, input_name
+from wallwright.wire.base import Extent, Given, Length, Offset, Units, read_length
+from wallwright_viewer.fields import OPENINGS, PARTITIONS, PLAIN, ROWS, SIDES, Field, Rows, input_name
+from wallwright_viewer.worked import WORKED
 
 Row = dict[str, str]
 _MOST_INPUTS: Final = 1_000
-_ROW: Final = re.compile(r"(front|right|back|left)\.([0-9]{1,3})\.([a-z]+)")
-_ACTION: Final = re.compile(r"(add|remove)-(front|right|back|left)(?:-([0-9]{1,3}))?")
-_KINDS: Final[dict[str, type]] = {"length": Length, "extent": Extent}
+_ROW: Final = re.compile(r"(front|right|back|left)\.(p?)([0-9]{1,3})\.([a-z]+)")
+_ACTION: Final = re.compile(r"(add|remove)-(front|right|back|left)(-partition)?(?:-([0-9]{1,3}))?")
+_KINDS: Final[dict[str, type]] = {"length": Length, "extent": Extent, "offset": Offset}
 
 
 class Form(msgspec.Struct):
@@ -29,6 +28,7 @@ class Form(msgspec.Struct):
     was: Units
     values: dict[str, str]
     openings: dict[str, list[Row]]
+    partitions: dict[str, list[Row]]
     action: str = ""
     editing: bool = False
     read_as: str = ""
@@ -39,17 +39,26 @@ class Form(msgspec.Struct):
         """Whether this asks for another form rather than for an answer."""
         return bool(self.action) or self.units != self.was
 
+    def rows(self, kind: Rows) -> dict[str, list[Row]]:
+        """The rows of a kind, by side."""
+        return self.openings if kind is OPENINGS else self.partitions
 
-def example() -> Form:
-    """The worked example, filled in."""
-    building = EXAMPLES["building"]
+
+def example(name: str = "pump-house") -> Form:
+    """A worked example, filled in."""
+    _, building = WORKED[name]
     values = {field.name: _text(building, field) for field in PLAIN}
-    openings: dict[str, list[Row]] = {}
-    for side in SIDES:
-        asked = building["walls"].get(side, {}).get("openings", [])
-        openings[side] = [{field.name: _text(opening, field) for field in OPENING} for opening in asked]
-    values["stud"], values["spacing"] = "2x4", '16"'
-    return Form(building["units"], building["units"], values, openings)
+    rows = {
+        kind.key: {
+            side: [
+                {field.name: _text(row, field) for field in kind.fields}
+                for row in building["walls"].get(side, {}).get(kind.key, [])
+            ]
+            for side in SIDES
+        }
+        for kind in ROWS
+    }
+    return Form(building["units"], building["units"], values, rows["openings"], rows["partitions"])
 
 
 def _text(document: Any, field: Field) -> str:
@@ -65,11 +74,6 @@ def read(query: bytes) -> Form:
     """The form in a link's query. What is not of the form is passed over. Raises ValueError past 1,000 inputs."""
     pairs = parse_qsl(query.decode("utf-8", "replace"), keep_blank_values=True, max_num_fields=_MOST_INPUTS)
     known = dict(pairs)
-    rows: dict[str, dict[int, Row]] = {side: {} for side in SIDES}
-    for name, value in pairs:
-        found = _ROW.fullmatch(name)
-        if found and found[3] in {field.name for field in OPENING}:
-            rows[found[1]].setdefault(int(found[2]), {})[found[3]] = value
     units: Units = "mm" if known.get("units") == "mm" else "in"
     was: Units = units
     if known.get("was") in ("in", "mm"):
@@ -78,30 +82,46 @@ def read(query: bytes) -> Form:
         units,
         was,
         {field.name: known.get(field.name, "") for field in PLAIN},
-        {side: [rows[side][number] for number in sorted(rows[side])][:OPENINGS_MAX] for side in SIDES},
+        _rows(pairs, OPENINGS),
+        _rows(pairs, PARTITIONS),
         known.get("do", ""),
         "edit" in known,
         known.get("read", "") if known.get("read") in ("in", "mm") else "",
     )
 
 
+def _rows(pairs: list[tuple[str, str]], kind: Rows) -> dict[str, list[Row]]:
+    """The rows of one kind, by side, in the order of their numbers."""
+    names = {field.name for field in kind.fields}
+    rows: dict[str, dict[int, Row]] = {side: {} for side in SIDES}
+    for name, value in pairs:
+        found = _ROW.fullmatch(name)
+        if found and found[2] == kind.mark and found[4] in names:
+            rows[found[1]].setdefault(int(found[3]), {})[found[4]] = value
+    return {side: [rows[side][number] for number in sorted(rows[side])][: kind.most] for side in SIDES}
+
+
 def changed(form: Form) -> Form:
-    """The form with its action done: an opening added or removed, the units changed and the lengths with them."""
-    openings = {side: [dict(row) for row in rows] for side, rows in form.openings.items()}
+    """The form with its action done: a row added or removed, the units changed and the lengths with them."""
+    all_rows = {
+        kind.key: {side: [dict(row) for row in rows] for side, rows in form.rows(kind).items()} for kind in ROWS
+    }
     found = _ACTION.fullmatch(form.action)
     if found:
-        rows = openings[found[2]]
-        number = int(found[3] or 0)
-        if found[1] == "add" and len(rows) < OPENINGS_MAX:
+        kind = PARTITIONS if found[3] else OPENINGS
+        rows = all_rows[kind.key][found[2]]
+        number = int(found[4] or 0)
+        if found[1] == "add" and len(rows) < kind.most:
             rows.append({})
         elif found[1] == "remove" and 1 <= number <= len(rows):
             del rows[number - 1]
     values = {field.name: _in_units(form, field, form.values.get(field.name, "")) for field in PLAIN}
-    for side in SIDES:
-        openings[side] = [
-            {field.name: _in_units(form, field, row.get(field.name, "")) for field in OPENING} for row in openings[side]
-        ]
-    return Form(form.units, form.units, values, openings)
+    for kind in ROWS:
+        for side, rows in all_rows[kind.key].items():
+            all_rows[kind.key][side] = [
+                {field.name: _in_units(form, field, row.get(field.name, "")) for field in kind.fields} for row in rows
+            ]
+    return Form(form.units, form.units, values, all_rows["openings"], all_rows["partitions"])
 
 
 def _in_units(form: Form, field: Field, text: str) -> str:
@@ -125,13 +145,15 @@ def _in_units(form: Form, field: Field, text: str) -> str:
 
 
 def link(form: Form) -> str:
-    """The form as a query string; empty fields are left out, an empty opening keeps its place."""
+    """The form as a query string; empty fields are left out, an empty row keeps its place."""
     pairs: list[tuple[str, str]] = [("units", form.units)]
     pairs += [(name, value) for name, value in form.values.items() if value]
-    for side in SIDES:
-        for number, row in enumerate(form.openings[side], 1):
-            filled = [(field, row[field.name]) for field in OPENING if row.get(field.name)]
-            pairs += [(input_name(side, number, field), value) for field, value in filled or [(OPENING[0], "")]]
+    for kind in ROWS:
+        for side in SIDES:
+            for number, row in enumerate(form.rows(kind)[side], 1):
+                filled = [(field, row[field.name]) for field in kind.fields if row.get(field.name)]
+                filled = filled or [(kind.fields[0], "")]
+                pairs += [(input_name(side, number, field, kind), value) for field, value in filled]
     return urlencode(pairs)
 
 

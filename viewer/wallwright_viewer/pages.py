@@ -1,7 +1,8 @@
 """The pages as handlers, which the command gives to the application."""
 
 import hashlib
-from collections.abc import Mapping
+import re
+from collections.abc import Callable, Mapping
 from importlib.resources import files
 from typing import Any, Final, Protocol
 
@@ -12,14 +13,15 @@ from litestar.exceptions import NotFoundException
 from litestar.handlers import HTTPRouteHandler
 
 from wallwright.findings import PlanRefused
-from wallwright.wire.limits import OPENINGS_MAX
-from wallwright_viewer import fields, form, question
+from wallwright_viewer import fields, form, question, squaring
 from wallwright_viewer.answer import BuildingPage, building_page
 from wallwright_viewer.drawn import Packer, curl, tape_of
 from wallwright_viewer.reference import reference
+from wallwright_viewer.worked import WORKED
 
 AnyRequest = Request[Any, Any, Any]
 _DATA: Final = files("wallwright_viewer")
+_EXAMPLE: Final = re.compile(rb"example=([a-z-]{1,40})")
 
 
 class CodePage(Protocol):
@@ -56,6 +58,7 @@ def routes(codes: Mapping[str, CodePage], packed: Packer) -> list[HTTPRouteHandl
     """All handlers of the viewer. ``codes`` are the codes with pages; ``packed`` packs a request for a link."""
     return [
         _building(packed),
+        _squaring(packed),
         _codes(codes),
         _fixed("/reference", _rendered("reference.html", reference=reference(), codes=codes), "text/html"),
         _fixed("/style.css", (_DATA / "static" / "style.css").read_bytes(), "text/css"),
@@ -76,6 +79,9 @@ def _building(packed: Packer) -> HTTPRouteHandler:
         query = request.scope["query_string"]
         if not query:
             return _html(building_html(form.example(), packed, ""))
+        found = _EXAMPLE.fullmatch(query)
+        if found and found[1].decode() in WORKED:
+            return _html(building_html(form.example(found[1].decode()), packed, ""))
         try:
             filled = form.read(query)
         except ValueError:
@@ -88,10 +94,15 @@ def _building(packed: Packer) -> HTTPRouteHandler:
             return Response(b"", status_code=303, media_type="text/html", headers={"location": location})
         return _html(building_html(filled, packed, str(request.base_url).rstrip("/"), not filled.editing))
 
-    @route("/", http_method=["GET", "HEAD"], status_code=200, name="viewer")
+    return _worked("/", answered)
+
+
+def _worked(path: str, answered: Callable[[AnyRequest], Response[bytes]]) -> HTTPRouteHandler:
+    """A page that takes a moment to reckon and draw: made where all computing stands, so that nobody else waits for it."""
+
+    @route(path, http_method=["GET", "HEAD"], status_code=200, name=f"viewer {path}")
     async def page(request: AnyRequest) -> Response[bytes]:
-        request.scope["wallwright_route"] = "/"  # type: ignore[typeddict-unknown-key]
-        # Reckoning and drawing a building takes a moment: where all computing stands, so that nobody else waits for it.
+        request.scope["wallwright_route"] = path  # type: ignore[typeddict-unknown-key]
         found: Response[bytes] = await request.scope["wallwright_work"].run(lambda: answered(request))  # type: ignore[typeddict-item]
         return found
 
@@ -109,7 +120,7 @@ def building_html(filled: form.Form, packed: Packer, base: str, answered: bool =
             try:
                 found = building_page(asked.request, packed)
             except PlanRefused as refusal:
-                errors = question.refused(asked.request, refusal)
+                errors = question.refused(asked.request.units, refusal, question.place_of)
     return _rendered(
         "building.html",
         form=filled,
@@ -117,15 +128,47 @@ def building_html(filled: form.Form, packed: Packer, base: str, answered: bool =
         page=found,
         groups=fields.GROUPS,
         sides=fields.SIDES,
-        opening=fields.OPENING,
+        kinds=fields.ROWS,
+        worked={name: title for name, (title, _) in WORKED.items()},
         units=fields.UNITS,
         opened=lambda group: any(filled.values.get(field.name) or field.name in errors for field in group.fields),
-        most=OPENINGS_MAX,
         input_name=fields.input_name,
         labels=_labels(filled),
         edit=form.edit_link(filled),
         curl=lambda drawing: curl(drawing, base),
         tape=lambda number: tape_of(number, filled.units),
+        proud=lambda number: squaring.proud(number, filled.units),
+    )
+
+
+def _squaring(packed: Packer) -> HTTPRouteHandler:
+    def answered(request: AnyRequest) -> Response[bytes]:
+        try:
+            half = squaring.read(request.scope["query_string"])
+        except ValueError:
+            return _html(squaring_html(None, packed, ""), 400)
+        return _html(squaring_html(half, packed, str(request.base_url).rstrip("/")))
+
+    return _worked("/squaring", answered)
+
+
+def squaring_html(sent: squaring.Half | None, packed: Packer, base: str) -> bytes:
+    """The squaring page: both forms, and the answer to the one that was sent."""
+    if sent is not None:
+        sent = squaring.answered(sent, packed)
+    of: tuple[squaring.Of, ...] = ("frame", "deck")
+    units = sent.units if sent else "in"
+    return _rendered(
+        "squaring.html",
+        sent=sent,
+        halves=[sent if sent and sent.of == name else squaring.example(name) for name in of],
+        groups=squaring.GROUPS,
+        labels=squaring.labels(sent.of) if sent else {},
+        units=fields.UNITS,
+        opened=lambda half, group: any(half.values[field.name] or field.name in half.errors for field in group.fields),
+        curl=lambda drawing: curl(drawing, base),
+        tape=lambda number: tape_of(number, units),
+        proud=lambda number: squaring.proud(number, units),
     )
 
 
@@ -133,10 +176,12 @@ def _labels(filled: form.Form) -> dict[str, str]:
     """What each input is called, for the list of what is wrong."""
     names = {field.name: field.label for field in fields.PLAIN}
     for side in fields.SIDES:
-        for number in range(1, len(filled.openings[side]) + 1):
-            for field in fields.OPENING:
-                label = field.label[0].lower() + field.label[1:]
-                names[fields.input_name(side, number, field)] = f"{side.capitalize()} opening {number}, {label}"
+        for kind in fields.ROWS:
+            for number in range(1, len(filled.rows(kind)[side]) + 1):
+                for field in kind.fields:
+                    label = field.label[0].lower() + field.label[1:]
+                    name = fields.input_name(side, number, field, kind)
+                    names[name] = f"{side.capitalize()} {kind.word} {number}, {label}"
     return names
 
 
