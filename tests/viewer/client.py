@@ -8,6 +8,7 @@ from tests.api.client import call
 from wallwright.api.app import code_pages, create_app
 from wallwright.api.links import packed
 from wallwright.api.settings import Settings
+from wallwright_viewer import squaring
 from wallwright_viewer.form import example, link
 from wallwright_viewer.pages import routes
 
@@ -18,6 +19,13 @@ PAGES = (
     "/",
     f"/?{EXAMPLE}",
     "/?units=in&width=x&front.1.left=0",
+    "/squaring",
+    "/squaring?of=frame&frame_width=x&frame_rising=1",
+    f"/squaring?{squaring.example('frame').link}",
+    f"/squaring?{squaring.example('deck').link}",
+    "/?example=field-office",
+    "/published",
+    "/published?edition=2015",
     "/reference",
     "/problems/two-people",
     "/problems/none",

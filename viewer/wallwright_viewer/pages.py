@@ -1,5 +1,6 @@
 """The pages as handlers, which the command gives to the application."""
 
+import functools
 import hashlib
 import re
 from collections.abc import Callable, Mapping
@@ -13,7 +14,7 @@ from litestar.exceptions import NotFoundException
 from litestar.handlers import HTTPRouteHandler
 
 from wallwright.findings import PlanRefused
-from wallwright_viewer import fields, form, question, squaring
+from wallwright_viewer import fields, form, published, question, squaring
 from wallwright_viewer.answer import BuildingPage, building_page
 from wallwright_viewer.drawn import Packer, curl, tape_of
 from wallwright_viewer.reference import reference
@@ -59,6 +60,7 @@ def routes(codes: Mapping[str, CodePage], packed: Packer) -> list[HTTPRouteHandl
     return [
         _building(packed),
         _squaring(packed),
+        _published(),
         _codes(codes),
         _fixed("/reference", _rendered("reference.html", reference=reference(), codes=codes), "text/html"),
         _fixed("/style.css", (_DATA / "static" / "style.css").read_bytes(), "text/css"),
@@ -170,6 +172,20 @@ def squaring_html(sent: squaring.Half | None, packed: Packer, base: str) -> byte
         tape=lambda number: tape_of(number, units),
         proud=lambda number: squaring.proud(number, units),
     )
+
+
+def _published() -> HTTPRouteHandler:
+    @functools.cache
+    def narrowed(edition: str) -> bytes:
+        tables = published.shown(edition)
+        return _rendered("published.html", tables=tables, edition=edition, editions=published.EDITIONS)
+
+    def answered(request: AnyRequest) -> Response[bytes]:
+        query = request.scope["query_string"].decode("ascii", "replace")
+        edition = query.removeprefix("edition=")
+        return _html(narrowed(edition if edition in published.EDITIONS else ""))
+
+    return _worked("/published", answered)
 
 
 def _labels(filled: form.Form) -> dict[str, str]:

@@ -186,6 +186,6 @@ def labels(of: Of) -> Mapping[str, str]:
 def proud(number: float, units: Units) -> str:
     """How far something lies past a line (above 0) or short of it."""
     tape = tape_of(abs(number), units)
-    if tape in ('0"', "0 mm", "0"):
+    if tape in ('0"', "0 mm"):
         return "on the line"
     return f"{tape} {'past it' if number > 0 else 'short of it'}"
