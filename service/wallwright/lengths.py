@@ -26,6 +26,7 @@ A quantity with no unit is in the document's ``units``; whatever follows feet is
 import re
 from decimal import Context, Decimal
 from fractions import Fraction
+from functools import lru_cache
 from typing import Final, Literal
 
 import msgspec
@@ -202,11 +203,12 @@ def to_number(length: int, units: Units) -> float:
     return round(length / GRID_PER_UNIT[units], _DECIMALS[units])
 
 
+@lru_cache(2048)
 def tape_text(length: int, units: Units, parts: int = 16) -> str:
     """A grid length as a person marks it: to the nearest 1/``parts`` in, or to the whole millimetre.
 
     Feet stand only from one foot up: ``8' 1 1/8"``, ``11 5/16"``, ``1' 0"``, ``-3 1/2"``, ``2286 mm``.
-    ``parts`` must divide 64.
+    ``parts`` must divide 64. The last texts are kept, since the same few lengths stand many times in one answer.
     """
     if units == "mm":
         return f"{nearest(Fraction(length, MILLIMETRE))} mm"

@@ -4,6 +4,8 @@ Members that touch count as one. A sheet's edge is carried where solid timber st
 side of the edge for at least `BEARING`, which is what nailing it to a single stud takes.
 """
 
+from itertools import pairwise
+
 import msgspec
 
 from wallwright.domain.nearby import Box, Nearby, voids_of
@@ -86,15 +88,21 @@ class Carriers:
         low, high = self.heights
         left, right = before - BEARING, after + self.beyond
         near = self._solid.between(left, right)
-        if any(box[0] <= left and box[1] >= right and box[2] <= low and box[3] >= high for box in near):
-            return []
+        for box in near:
+            if box[0] <= left and box[1] >= right and box[2] <= low and box[3] >= high:
+                return []
         voids = self._voids.between(left, right)
-        heights = sorted({low, high, *(y for box in (*near, *voids) for y in box[2:] if low < y < high)})
+        levels = {low, high}
+        for _, _, bottom, top in (*near, *voids):
+            levels.add(bottom)
+            levels.add(top)
+        heights = sorted(y for y in levels if low <= y <= high) if len(levels) > 2 else (low, high)
+        both = ((left, before), (after, right))
         storeys: list[Storey] = []
-        for bottom, top in zip(heights, heights[1:], strict=False):
+        for bottom, top in pairwise(heights):
+            needs = needed(before, after, _through(voids, bottom, top), self.beyond) if voids else both
             solids = _through(near, bottom, top)
-            needs = needed(before, after, _through(voids, bottom, top), self.beyond)
-            missing = tuple(need for need in needs if not holds(solids, need))
+            missing = tuple([need for need in needs if not holds(solids, need)])
             if not missing:
                 continue
             if storeys and storeys[-1].high == bottom and storeys[-1].needs == missing:
@@ -134,8 +142,9 @@ class Carriers:
                 low = max(low, top)
             elif bottom >= storey.high:
                 high = min(high, bottom)
-        if any(bottom < high and top > low for _, _, bottom, top in self._taken.between(x, right)):
-            return None
+        for _, _, bottom, top in self._taken.between(x, right):
+            if bottom < high and top > low:
+                return None
         return stud(self.wall, "seam-stud", x, low, high)
 
 
@@ -145,7 +154,7 @@ def _box(part: Part) -> Box:
 
 def _through(boxes: list[Box], low: int, high: int) -> list[Span]:
     """The widths of those boxes that reach all through two heights, in the boxes' order."""
-    return [(box[0], box[1]) for box in boxes if box[2] <= low and box[3] >= high]
+    return [(left, right) for left, right, bottom, top in boxes if bottom <= low and top >= high]
 
 
 def needed(before: int, after: int, voids: list[Span], beyond: int = BEARING) -> tuple[Span, ...]:
@@ -188,5 +197,6 @@ def holds(solids: list[Span], need: Span) -> bool:
     for left, right in solids:
         if left > held:
             break
-        held = max(held, right)
+        if right > held:
+            held = right
     return held >= end

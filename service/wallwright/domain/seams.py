@@ -149,9 +149,9 @@ def _ripped(stretch: Stretch, way: _Way) -> list[Column]:
     gap = wall.sheathing.gap
     shift = max(0, BEARING + gap - wall.thickness // 2)
     least = way.next + gap + 2 * wall.thickness
-    lines = lines_between(wall, least - shift, way.next + full + gap - shift - 1)
-    chosen = lines if not way.columns else lines[-1:]
-    return [Column(way.next, line + shift - gap) for line in reversed(chosen)]
+    most = way.next + full + gap - shift - 1
+    lines = lines_between(wall, max(least - shift, most - wall.spacing + 1) if way.columns else least - shift, most)
+    return [Column(way.next, line + shift - gap) for line in reversed(lines)]
 
 
 def _anywhere(stretch: Stretch, carriers: Carriers, way: _Way, first: bool) -> _Way:
@@ -176,7 +176,7 @@ def _leaves_room(stretch: Stretch, start: int) -> bool:
     """Whether a sheet that starts there begins with no scrap: not just beside an opening or the end."""
     if stretch.right - start < SCRAP:
         return False
-    return not any(left > start for left, _, _, _ in stretch.voids.between(start, start + SCRAP))
+    return all(box[0] <= start for box in stretch.voids.between(start, start + SCRAP))
 
 
 def _with(
@@ -187,11 +187,11 @@ def _with(
     width = column.right - column.left
     at_end = not way.columns or column.right + wall.sheathing.gap >= stretch.right
     beside = legs(stretch.voids, column)
-    scraps = sum(1 for low, high in beside if high - low < SCRAP) + int(width < SCRAP)
+    scraps = len([low for low, high in beside if high - low < SCRAP]) + int(width < SCRAP)
     # A start that leaves the next sheet a scrap is told now, while there are other places to cut.
     scraps += int(after < stretch.right and not _leaves_room(stretch, after))
     # Joints drift on their studs by the gaps: two that lie one bay or two apart may be a stud's thickness nearer.
-    apart = min((abs(column.right - joint) for joint in stretch.below if after < stretch.right), default=1 << 62)
+    apart = _apart(stretch, column.right) if stretch.below and after < stretch.right else 1 << 62
     return _Way(
         after,
         way.scraps + scraps,
@@ -202,8 +202,8 @@ def _with(
         min(way.narrowest, width),
         first_full - width if first_full else way.short_of_full,
         (*way.columns, column),
-        way.close + int(apart < wall.spacing - wall.thickness),
-        way.near + int(apart < 2 * wall.spacing - wall.thickness),
+        way.close + int(apart < wall.spacing - wall.stud.thickness),
+        way.near + int(apart < 2 * wall.spacing - wall.stud.thickness),
         way.aligned
         + int(wall.sheathing.direction == "lying" and after < stretch.right and _in_line(stretch, column.right)),
     )
@@ -215,15 +215,20 @@ def _in_line(stretch: Stretch, joint: int) -> bool:
     return any(low < side < high for opening in stretch.openings for side in (opening.left, opening.right))
 
 
+def _apart(stretch: Stretch, joint: int) -> int:
+    """How far a joint stands from the nearest one in the course below."""
+    return min([abs(joint - other) for other in stretch.below])
+
+
 def legs(voids: Nearby, column: Column) -> list[Span]:
     """The stretches of a sheet beside an opening that are narrower than `SLIVER`."""
     found = []
     edge = column.left
-    touched = False
-    for left, right, _, _ in voids.between(column.left, column.right):
+    cut = voids.between(edge, column.right)
+    for left, right, _, _ in cut:
         if edge < left < edge + SLIVER:
             found.append((edge, left))
-        edge, touched = right, True
-    if touched and edge < column.right < edge + SLIVER:
+        edge = right
+    if cut and edge < column.right < edge + SLIVER:
         found.append((edge, column.right))
     return found

@@ -1,5 +1,6 @@
 """A scene: shapes on paper, in millimetres from its upper left corner, before they become SVG."""
 
+from functools import lru_cache
 from typing import Final, Literal
 
 import msgspec
@@ -59,6 +60,7 @@ _HUNDREDTHS: Final = {
 _EMS: Final = {letter: count / 100 for count, letters in _HUNDREDTHS.items() for letter in letters}
 
 
+@lru_cache(1024)
 def _ems(letter: str) -> float:
     """Advance of a letter in ems; letters of other scripts are taken as wide as nearly all of them are at most."""
     known = _EMS.get(letter)

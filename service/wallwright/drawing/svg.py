@@ -7,6 +7,7 @@ style sheet, whose hash the content policy names.
 import base64
 import hashlib
 from collections.abc import Callable
+from functools import lru_cache
 from typing import Any, Final
 
 import svgwrite  # type: ignore[import-untyped]
@@ -39,8 +40,9 @@ STYLE: Final = (
 STYLE_HASH: Final = "sha256-" + base64.b64encode(hashlib.sha256(STYLE.encode()).digest()).decode()
 
 
+@lru_cache(4096)
 def _n(value: float) -> str:
-    """A coordinate with at most three decimals. Raises ValueError for what is no finite number."""
+    """A coordinate with at most three decimals; most stand several times in one drawing. Raises ValueError for what is no finite number."""
     text = f"{value:.3f}"
     if "n" in text:
         raise ValueError(f"no place on paper: {text}")

@@ -23,7 +23,7 @@ from wallwright.wire.answers import Finding as WireFinding
 from wallwright.wire.base import UNSET, Extent, Length, Offset
 
 _KEPT: Final = 2048
-"""How many lengths are kept as numbers and texts."""
+"""How many lengths are kept as numbers."""
 Points = tuple[tuple[int, int], ...]
 
 
@@ -37,13 +37,12 @@ class Converter:
         self._step = SIXTEENTH if units == "in" else MILLIMETRE
         # The same few lengths stand many times in one answer.
         self.number = lru_cache(_KEPT)(self._number)
-        self.tape = lru_cache(_KEPT)(self._tape)
 
     def _number(self, length: int) -> float:
         """A grid length as a number in these units, exact to the grid."""
         return round(length / self._scale, self._decimals)
 
-    def _tape(self, length: int) -> str:
+    def tape(self, length: int) -> str:
         """A grid length as a person marks it."""
         return tape_text(length, self.units)
 
