@@ -19,13 +19,13 @@ _LETTER = {
 _LETTER_ORDER = "PSJCHRKB"
 
 
-def cut_key(part: Part | Member) -> CutKey:
+def cut_key(part: Part) -> CutKey:
     """What makes this piece equal to another for the saw."""
     short = part.length if part.short is None else part.short
     return (_LETTER[part.role], part.stock, part.length, part.ripped_to, part.treated, short, _shape(part))
 
 
-def _shape(part: Part | Member) -> Outline:
+def _shape(part: Part) -> Outline:
     """The outline of a piece that is no box, apart from where it stands; turned about, it is the same piece."""
     if not part.outline:
         return ()
@@ -33,22 +33,22 @@ def _shape(part: Part | Member) -> Outline:
     return min(here, mirrored_outline(here, part.width))
 
 
-def mark_of(parts: Iterable[Part]) -> dict[CutKey, str]:
-    """The mark of every kind of piece: a letter, and a number from the longest down."""
+def mark_of(keys: Iterable[CutKey]) -> dict[CutKey, str]:
+    """The mark of every kind of piece: a letter, and a number from the longest down; in the cut list's order."""
     marks: dict[CutKey, str] = {}
     numbers: dict[str, int] = {}
-    for key in sorted({cut_key(part) for part in parts}, key=_sort_key):
+    for key in sorted(set(keys), key=_sort_key):
         numbers[key[0]] = numbers.get(key[0], 0) + 1
         marks[key] = f"{key[0]}{numbers[key[0]]}"
     return marks
 
 
-def cut_list(members: tuple[Member, ...]) -> tuple[CutRow, ...]:
-    """Rows of equal pieces; every ply, packing piece and block counts as a piece."""
-    rows: dict[CutKey, list[Member]] = {}
+def cut_list(members: tuple[Member, ...], marks: Iterable[str]) -> tuple[CutRow, ...]:
+    """Rows of equal pieces, in the order of ``marks``; every ply, packing piece and block counts as a piece."""
+    rows: dict[str, list[Member]] = {mark: [] for mark in marks}
     for member in members:
-        rows.setdefault(cut_key(member), []).append(member)
-    return tuple(_row(rows[key]) for key in sorted(rows, key=_sort_key))
+        rows[member.mark].append(member)
+    return tuple(_row(equal) for equal in rows.values())
 
 
 def _row(equal: list[Member]) -> CutRow:

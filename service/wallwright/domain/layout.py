@@ -2,7 +2,7 @@
 
 from wallwright.domain.anchor_notes import anchor_findings
 from wallwright.domain.anchors import anchors
-from wallwright.domain.cut_list import CutKey, cut_key, cut_list, mark_of
+from wallwright.domain.cut_list import cut_key, cut_list, mark_of
 from wallwright.domain.members import ROLES, CutOut, Layout, Mark, Member
 from wallwright.domain.notes import layout_findings
 from wallwright.domain.openings import Plan
@@ -20,17 +20,18 @@ def lay_out(wall: Wall, plan: Plan, parts: list[Part], columns: Columns | None) 
     defaults. Ids count from left to right within each role, plates layer by layer from the lowest up.
     """
     ordered = sorted(parts, key=_place)
-    letters = mark_of(ordered)
+    keys = [cut_key(part) for part in ordered]
+    letters = mark_of(keys)
     members = []
     numbers: dict[str, int] = {}
-    for part in ordered:
+    for part, key in zip(ordered, keys, strict=True):
         numbers[part.role] = numbers.get(part.role, 0) + 1
-        members.append(_member(part, f"{part.role}-{numbers[part.role]}", letters))
+        members.append(_member(part, f"{part.role}-{numbers[part.role]}", letters[key]))
     placed = tuple(members)
     pairs = tuple(zip(ordered, placed, strict=True))
     bolts = anchors(wall, placed)
     found = (*layout_findings(wall, plan, pairs, columns), *anchor_findings(wall, placed, bolts))
-    return Layout(wall, placed, _marks(wall, pairs), cut_list(placed), found, bolts)
+    return Layout(wall, placed, _marks(wall, pairs), cut_list(placed, letters.values()), found, bolts)
 
 
 def _place(part: Part) -> tuple[int, int, int, int, int]:
@@ -39,9 +40,9 @@ def _place(part: Part) -> tuple[int, int, int, int, int]:
     return (_ORDER[part.role], layer, part.x, part.y, part.z)
 
 
-def _member(part: Part, name: str, letters: dict[CutKey, str]) -> Member:
+def _member(part: Part, name: str, mark: str) -> Member:
     return Member(
-        name, letters[cut_key(part)], part.role, part.stock, part.length, part.x, part.y, part.z,
+        name, mark, part.role, part.stock, part.length, part.x, part.y, part.z,
         part.width, part.height, part.depth, part.plies, part.ripped_to, part.treated, part.opening, part.outline,
         tuple(CutOut(left, right) for left, right in part.cut_outs), part.short, part.cuts,
     )  # fmt: skip

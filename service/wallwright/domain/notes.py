@@ -3,7 +3,6 @@
 from wallwright.domain.compared import Pairs, size_findings
 from wallwright.domain.inside_notes import inside_findings
 from wallwright.domain.openings import Plan
-from wallwright.domain.parts import Part
 from wallwright.domain.plate_notes import plate_findings
 from wallwright.domain.runs import run_findings
 from wallwright.domain.seams import Columns
@@ -36,22 +35,19 @@ def _headers(wall: Wall, plan: Plan, pairs: Pairs) -> list[Finding]:
     defaults = {
         (framed.opening.name, framed.opening.width, framed.opening.head) for framed in plan.framed if framed.is_default
     }
+    headers = [(part, member.id) for part, member in pairs if part.role == "header"]
     for index, opening in enumerate(wall.openings):
         if (opening.name, opening.width, opening.head) not in defaults:
             continue
-        ids = tuple(member.id for part, member in pairs if part.role == "header" and _over(part, opening.left))
-        if not ids:
+        over = [(part, name) for part, name in headers if part.x <= opening.left < part.right]
+        if not over:
             continue
-        header = next(part for part, member in pairs if member.id == ids[0])
+        header, ids = over[0][0], tuple(name for _, name in over)
         code = "header-not-sized" if wall.carries is None else "header-not-compared"
         name = opening.name or f"opening {index + 1}"
         values = (("opening", name), ("stock", header.stock.name), ("plies", str(header.plies)))
         found.append(Finding(code, f"/openings/{index}", values, ids))
     return found
-
-
-def _over(part: Part, x: int) -> bool:
-    return part.x <= x < part.right
 
 
 def _seam_notes(wall: Wall, pairs: Pairs, columns: Columns | None) -> list[Finding]:
