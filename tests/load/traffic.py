@@ -116,7 +116,9 @@ class Caller:
                 head = await self.reader.readuntil(b"\r\n\r\n")
                 lines = head.lower().split(b"\r\n")
                 named = dict(line.split(b": ", 1) for line in lines[1:] if b": " in line)
-                if b"content-length" in named:
+                if head.split(b" ", 2)[1] == b"304":
+                    body = b""
+                elif b"content-length" in named:
                     body = await self.reader.readexactly(int(named[b"content-length"]))
                 else:
                     body = await self._chunks()
