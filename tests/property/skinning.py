@@ -4,7 +4,7 @@ Every function returns what is wrong, in words, and an empty list where all is r
 """
 
 import itertools
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 
 from shapely import Polygon, STRtree, box, unary_union
 from shapely.affinity import translate
@@ -19,6 +19,8 @@ from wallwright.lengths import inches
 
 CARRIED = inches("3/8")
 """Least timber behind an edge for it to count as carried (common practice, no source)."""
+KERF = inches("1/8")
+"""What a saw takes (common practice, no source)."""
 NAILED = inches("5/8")
 """Least timber behind an edge that is nailed to a single stud (common practice, no source)."""
 
@@ -92,13 +94,17 @@ def faults_of_sheets(skin: Skin) -> list[str]:
     lying = skin.wall.sheathing.direction == "lying"
     sides = (sheet.width - less, sheet.length - less)
     whole = box(0, 0, *(sides[::-1] if lying else sides))
+    fewer = reused(skin)
     by_sheet: dict[str, list[tuple[str, Polygon]]] = {use.id: [] for use in skin.sheets}
     for piece in skin.pieces:
-        moved = {(on[0] - at[0], on[1] - at[1]) for on, at in zip(piece.on_sheet, piece.outline, strict=True)}
+        turn = _turn_of(skin, piece)
+        moved = {
+            (on[0] - at[0], on[1] - at[1]) for on, at in zip(piece.on_sheet, map(turn, piece.outline), strict=True)
+        }
         if len(moved) != 1:
             found.append(f"{piece.id} has another shape on its sheet")
         (across, up), *_ = moved
-        holes = [[(x + across, y + up) for x, y in hole] for hole in piece.cut_outs]
+        holes = [[(x + across, y + up) for x, y in map(turn, hole)] for hole in piece.cut_outs]
         lap = sheet.lap if piece.lap_side else 0
         run = {"left": (-lap, 0), "right": (lap, 0), "top": (0, lap), "": (0, 0)}[piece.lap_side]
         net = Polygon(piece.on_sheet, holes)
@@ -115,10 +121,65 @@ def faults_of_sheets(skin: Skin) -> list[str]:
             for other, second in placed[number + 1 :]:
                 if polygon.intersects(second) and not polygon.touches(second):
                     found.append(f"{name} and {other} overlap on {use.id}")
+        if fewer:
+            found += [f"{fault} on {use.id}" for fault in _faults_of_sawing([polygon for _, polygon in placed])]
         for offcut in (o for o in skin.offcuts if o.sheet == use.id):
             rest = box(offcut.left, offcut.bottom, offcut.left + offcut.width, offcut.bottom + offcut.height)
             if not rest.within(whole) or any(rest.intersects(p) and not rest.touches(p) for _, p in placed):
                 found.append(f"an offcut of {use.id} is not left over")
+    return found
+
+
+def reused(skin: Skin) -> bool:
+    """Whether offcuts are said to save sheets."""
+    said = [dict(f.values) for f in skin.findings if f.code in ("reuse-proven", "reuse-not-proven")]
+    return any(int(str(one["sheets"])) < int(str(one["without"])) for one in said)
+
+
+def _turn_of(skin: Skin, piece: Piece) -> Callable[[tuple[int, int]], tuple[int, int]]:
+    """How a piece lies on its sheet: a quarter turned, never over, and only where the grain is free."""
+    if not piece.turned:
+        return lambda point: point
+    assert skin.wall.sheathing.reuse_offcuts
+    assert skin.wall.sheathing.grain == "free"
+    (a, b), (c, d) = piece.outline[:2], piece.on_sheet[:2]
+    # The first side runs to the right or up; turned to the left it runs up or to the left.
+    way, seen = (b[0] - a[0], b[1] - a[1]), (d[0] - c[0], d[1] - c[1])
+    if seen == (-way[1], way[0]):
+        return lambda point: (-point[1], point[0])
+    return lambda point: (point[1], -point[0])
+
+
+def _faults_of_sawing(pieces: list[Polygon]) -> list[str]:
+    """Boxes of pieces that no run of saw cuts from edge to edge, each a kerf wide, takes apart."""
+    boxes_of = [tuple(int(v) for v in polygon.bounds) for polygon in pieces]
+    return [] if _sawn_apart(boxes_of) else ["pieces cannot be sawn apart"]
+
+
+def _sawn_apart(own: list[tuple[int, ...]]) -> bool:
+    if len(own) < 2:
+        return True
+    for low, high in ((0, 2), (1, 3)):
+        for at in {one[high] for one in own}:
+            before = [one for one in own if one[high] <= at]
+            after = [one for one in own if one[low] >= at + KERF]
+            if after and len(before) + len(after) == len(own):
+                # A cut that parts them takes nothing from what the parts allow.
+                return _sawn_apart(before) and _sawn_apart(after)
+    return False
+
+
+def faults_of_count(skin: Skin) -> list[str]:
+    """Sheets fewer than the pieces' area fills, more than there are without reuse, or a bound that is above the count."""
+    if not skin.wall.sheathing.reuse_offcuts:
+        return [] if skin.least_sheets is None and skin.proven is None else ["a bound stands where none was asked for"]
+    sheet = skin.wall.sheathing.sheet
+    area = sum(shape(piece).area for piece in skin.pieces)
+    found = [] if area <= len(skin.sheets) * sheet.width * sheet.length else ["the sheets are smaller than the pieces"]
+    if skin.least_sheets is None or not 0 < skin.least_sheets <= len(skin.sheets):
+        found.append(f"{len(skin.sheets)} sheets stand beside a bound of {skin.least_sheets}")
+    if skin.proven != (skin.least_sheets == len(skin.sheets)):
+        found.append("proven where it is not, or not where it is")
     return found
 
 
@@ -356,7 +417,7 @@ def faults_of_skin(skin: Skin, layout: Layout) -> list[str]:
     return [
         *faults_of_cover(skin), *faults_of_sheets(skin), *faults_of_stages(skin), *faults_of_blocking(skin, layout),
         *faults_of_upright_edges(skin, layout), *faults_of_level_edges(skin, layout), *faults_of_seams(skin, layout),
-        *faults_of_strips(skin), *faults_of_stagger(skin), *faults_of_laps(skin),
+        *faults_of_strips(skin), *faults_of_stagger(skin), *faults_of_laps(skin), *faults_of_count(skin),
     ]  # fmt: skip
 
 

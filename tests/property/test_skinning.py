@@ -3,15 +3,15 @@
 import msgspec
 from hypothesis import given
 from tests.property.mirror import mirrored
-from tests.property.skinning import faults_of_skin, strip_below_doors
-from tests.strategies.walls import walls
+from tests.property.skinning import faults_of_skin, reused, strip_below_doors
+from tests.strategies.walls import sawn_anyhow, walls
 
 from wallwright.domain.framed import framed, sheathing, skinned
 from wallwright.domain.skin import Skin
 from wallwright.domain.wall import Wall
 
 
-@given(walls())
+@given(sawn_anyhow(walls()))
 def test_pieces_cover_the_face_once_and_every_edge_finds_timber(wall: Wall) -> None:
     done = framed(wall)
     skin = skinned(done)
@@ -19,15 +19,18 @@ def test_pieces_cover_the_face_once_and_every_edge_finds_timber(wall: Wall) -> N
     assert strip_below_doors(skin) == []
 
 
-@given(walls())
+@given(sawn_anyhow(walls()))
 def test_a_mirrored_wall_has_the_mirrored_skin(wall: Wall) -> None:
     ours, theirs = sheathing(wall), sheathing(mirrored(wall))
     assert _outlines(ours, None) == _outlines(theirs, wall.length)
     assert _seams(ours, None) == _seams(theirs, wall.length)
     assert len(ours.sheets) == len(theirs.sheets)
+    assert ours.least_sheets == theirs.least_sheets
+    if reused(ours):
+        assert _on_sheets(ours, None) == _on_sheets(theirs, wall.length)
 
 
-@given(walls())
+@given(sawn_anyhow(walls()))
 def test_the_completed_wall_is_skinned_the_same(wall: Wall) -> None:
     first = sheathing(wall)
     assert msgspec.json.encode(sheathing(first.wall)) == msgspec.json.encode(first)
@@ -43,6 +46,23 @@ def _outlines(skin: Skin, turned: int | None) -> list[tuple[object, ...]]:
         )
         for piece in skin.pieces
     )  # fmt: skip
+
+
+def _on_sheets(skin: Skin, turned: int | None) -> list[list[tuple[object, ...]]]:
+    """Sheet by sheet, each piece where it hangs and where it lies on its sheet, numbers apart."""
+    wide = skin.wall.sheathing.sheet
+    across = wide.width if skin.wall.sheathing.direction == "upright" else wide.length
+    across -= skin.wall.sheathing.gap if wide.sized_for_spacing else 0
+    found = []
+    for use in skin.sheets:
+        own = [piece for piece in skin.pieces if piece.sheet == use.id]
+        seen = []
+        for piece in own:
+            hangs = sorted((x if turned is None else turned - x, y) for x, y in piece.outline)
+            lies = sorted((x if turned is None else across - x, y) for x, y in piece.on_sheet)
+            seen.append((hangs, lies, piece.turned))
+        found.append(sorted(seen))
+    return sorted(found)
 
 
 def _seams(skin: Skin, turned: int | None) -> list[tuple[object, ...]]:

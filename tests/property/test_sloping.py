@@ -12,6 +12,7 @@ from tests.property.sloping import faults_of_frame, faults_of_skin
 from tests.property.test_framing import _marks, _places
 from tests.property.test_skinning import _outlines, _seams
 from tests.strategies.slopes import sloped_walls
+from tests.strategies.walls import sawn_anyhow
 
 from wallwright.domain.framed import framed, layout, sheathing, skinned
 from wallwright.domain.wall import Wall
@@ -24,7 +25,7 @@ def test_members_meet_the_slope_stand_clear_and_are_all_in_the_cut_list(wall: Wa
     assert faults_of_frame(layout(wall)) == []
 
 
-@given(sloped_walls())
+@given(sawn_anyhow(sloped_walls()))
 def test_pieces_cover_the_face_up_to_the_slope_and_every_edge_finds_timber(wall: Wall) -> None:
     done = framed(wall)
     assert faults_of_skin(skinned(done), done.layout) == []

@@ -6,6 +6,7 @@ wall drawn here must be framed: a refusal is a failure of the service.
 """
 
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from wallwright.domain.stock import Stock
 from wallwright.domain.wall import (
@@ -293,6 +294,14 @@ def walls(draw: st.DrawFn) -> Wall:
         lining=draw(st.booleans()),
         runs=draw(runs(scale, opened)),
     )
+
+
+@st.composite
+def sawn_anyhow(draw: st.DrawFn, drawn: st.SearchStrategy[Wall]) -> Wall:
+    """A wall whose sheets may be cut from one another's offcuts."""
+    wall = draw(drawn)
+    reuse, grain = draw(st.sampled_from(((False, "kept"), (True, "kept"), (True, "free"))))
+    return replace(wall, sheathing=replace(wall.sheathing, reuse_offcuts=reuse, grain=grain))
 
 
 @st.composite

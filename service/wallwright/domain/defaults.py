@@ -25,6 +25,8 @@ SHEET_LAP: Final = inches("1/2")
 """How far a shiplap edge runs under the next sheet: from memory."""
 SHEET_GAP: Final = inches("1/8")
 SHEET_DIRECTION: Final = "upright"
+SHEET_GRAIN: Final = "kept"
+REUSE_OFFCUTS: Final = False
 FASTENING: Final = "nailed"
 FRAMING_NAIL: Final = "16d common"
 TOE_NAIL: Final = "8d common"

@@ -28,10 +28,15 @@ class Cut(msgspec.Struct, frozen=True, gc=False):
     side: LapSide = ""
     recut: bool = False
     """Whether the lap has to be cut anew, the sheet's own being cut away."""
+    turned: Literal["", "left", "right"] = ""
+    """Whether it lies on the sheet a quarter turned, to the left (counter-clockwise) or to the right."""
 
     @property
     def box(self) -> Rect:
         """What the rectangle takes of its sheet, its lap included."""
+        if self.turned:
+            wide, high = self.face.right - self.face.left, self.face.top - self.face.bottom
+            return Rect(self.x, self.y, self.x + high, self.y + wide)
         left, right = self.x, self.x + self.face.right - self.face.left
         top = self.y + self.face.top - self.face.bottom
         return Rect(
@@ -101,6 +106,25 @@ def _placed(wall: Wall, bands: list[list[Rect]], cut: Cut) -> Cut:
         x = wide - net - cut.lap if from_left else cut.lap
     recut = bool(cut.side) and (x + net + cut.lap != wide if from_left else x != cut.lap)
     return Cut(cut.face, cut.sheet, x, cut.y, cut.lap, cut.side, recut)
+
+
+def placed_on(cut: Cut, points: Outline) -> Outline:
+    """Points of the face where they lie on the sheet."""
+    left, bottom = cut.face.left, cut.face.bottom
+    if cut.turned == "left":
+        return tuple((cut.x + cut.face.top - y, cut.y + x - left) for x, y in points)
+    if cut.turned == "right":
+        return tuple((cut.x + y - bottom, cut.y + cut.face.right - x) for x, y in points)
+    return tuple((cut.x + x - left, cut.y + y - bottom) for x, y in points)
+
+
+def reaches(cut: Cut, outline: Outline) -> bool:
+    """Whether a piece reaches the side on which its rectangle has its lap."""
+    if cut.side == "left":
+        return min(x for x, _ in outline) == cut.face.left
+    if cut.side == "right":
+        return max(x for x, _ in outline) == cut.face.right
+    return max(y for _, y in outline) == cut.face.top
 
 
 def sawn(cut: Cut, points: Outline, wide: int, high: int) -> list[Line]:

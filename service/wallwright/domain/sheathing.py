@@ -2,9 +2,10 @@
 
 from msgspec.structs import replace
 
+from wallwright.domain.from_offcuts import Blank, Sawing, from_offcuts, reuse_findings
 from wallwright.domain.lying import Course, lying_size
 from wallwright.domain.members import Layout
-from wallwright.domain.on_sheets import Cut, offcuts, on_sheets, sawn, sheet_size
+from wallwright.domain.on_sheets import Cut, offcuts, on_sheets, placed_on, reaches, sawn, sheet_size
 from wallwright.domain.outlines import Rect, remainder
 from wallwright.domain.rows import Row
 from wallwright.domain.seams import Column, Columns
@@ -27,19 +28,18 @@ def skin(
     the sheets would lie if they began at the other end.
     """
     columns = _as_seen(wall, laid.columns)
-    cuts = on_sheets(wall, _upright_bands(wall, columns, courses))
-    pieces = _pieces(wall, cuts)
+    sawing = _sawing(wall, _upright_bands(wall, columns, courses))
     costs = None
     if other is not None and other.columns is not None:
-        theirs = on_sheets(wall, _upright_bands(wall, _as_seen(wall, other.columns.columns), courses))
-        costs = _cost(cuts, laid), _cost(theirs, other.columns)
-    findings = skin_findings(wall, columns, courses, pieces, laid, saved, costs)
-    return _skin(wall, cuts, pieces, seams(wall, columns, courses, layout), layout, findings)
+        theirs = _sawing(wall, _upright_bands(wall, _as_seen(wall, other.columns.columns), courses))
+        costs = _cost(sawing, laid), _cost(theirs, other.columns)
+    pieces = _pieces(wall, sawing)
+    findings = skin_findings(wall, columns, courses, pieces, laid, saved, costs, reuse_findings(sawing, pieces))
+    return _skin(wall, sawing, pieces, seams(wall, columns, courses, layout), layout, findings)
 
 
-def _cost(cuts: list[Cut], laid: Columns) -> Cost:
-    sheets = len({cut.sheet for cut in cuts})
-    return Cost(sheets, laid.slivers + laid.legs, len(set(laid.studs)))
+def _cost(sawing: Sawing, laid: Columns) -> Cost:
+    return Cost(sawing.sheets, laid.slivers + laid.legs, len(set(laid.studs)))
 
 
 def _upright_bands(wall: Wall, columns: tuple[Column, ...], courses: tuple[Row, ...]) -> list[list[Rect]]:
@@ -60,14 +60,14 @@ def lying_skin(
 ) -> Skin:
     """The skin of a wall from its courses of lying sheets; ``courses`` run from the tape's end, as ``other`` does."""
     seen = _courses_seen(wall, courses)
-    cuts = on_sheets(wall, _lying_bands(wall, seen))
-    pieces = _pieces(wall, cuts)
+    sawing = _sawing(wall, _lying_bands(wall, seen))
     costs = None
     if other is not None and other.columns is not None:
-        theirs = on_sheets(wall, _lying_bands(wall, _courses_seen(wall, other.courses)))
-        costs = _cost(cuts, laid), _cost(theirs, other.columns)
-    findings = lying_findings(wall, seen, pieces, laid, saved, costs)
-    return _skin(wall, cuts, pieces, lying_seams(wall, seen, layout), layout, findings)
+        theirs = _sawing(wall, _lying_bands(wall, _courses_seen(wall, other.courses)))
+        costs = _cost(sawing, laid), _cost(theirs, other.columns)
+    pieces = _pieces(wall, sawing)
+    findings = lying_findings(wall, seen, pieces, laid, saved, costs, reuse_findings(sawing, pieces))
+    return _skin(wall, sawing, pieces, lying_seams(wall, seen, layout), layout, findings)
 
 
 def _courses_seen(wall: Wall, courses: tuple[Course, ...]) -> tuple[Course, ...]:
@@ -86,10 +86,17 @@ def _lying_bands(wall: Wall, courses: tuple[Course, ...]) -> list[list[Rect]]:
     ]
 
 
-def _pieces(wall: Wall, cuts: list[Cut]) -> tuple[Piece, ...]:
+def _sawing(wall: Wall, bands: list[list[Rect]]) -> Sawing:
+    """Where each piece is cut from, with offcuts reused where that is asked for."""
+    cuts = on_sheets(wall, bands)
+    plain = Sawing(_blanks(wall, cuts), offcuts(wall, cuts), len({cut.sheet for cut in cuts}))
+    return from_offcuts(wall, plain) if wall.sheathing.reuse_offcuts else plain
+
+
+def _blanks(wall: Wall, cuts: list[Cut]) -> tuple[Blank, ...]:
     """What is left of each rectangle once openings, and what lies over a slope, are cut from it."""
     voids = [Rect(o.left, o.sill, o.right, o.head) for o in wall.openings]
-    pieces: list[Piece] = []
+    blanks: list[Blank] = []
     edge = top_edge(wall)
     for cut in cuts:
         face = cut.face
@@ -100,12 +107,16 @@ def _pieces(wall: Wall, cuts: list[Cut]) -> tuple[Piece, ...]:
             # Openings lie under the plates, so that a slope cuts none of them.
             left = outline if wall.top.shape == "level" else clipped(outline, edge)
             if left:
-                pieces.append(_piece(wall, cut, f"piece-{len(pieces) + 1}", left, cut_outs))
-    return tuple(pieces)
+                blanks.append(Blank(cut, left, cut_outs))
+    return tuple(blanks)
+
+
+def _pieces(wall: Wall, sawing: Sawing) -> tuple[Piece, ...]:
+    return tuple(_piece(wall, blank, f"piece-{number}") for number, blank in enumerate(sawing.blanks, 1))
 
 
 def _skin(
-    wall: Wall, cuts: list[Cut], pieces: tuple[Piece, ...], found: tuple[Seam, ...], layout: Layout,
+    wall: Wall, sawing: Sawing, pieces: tuple[Piece, ...], found: tuple[Seam, ...], layout: Layout,
     findings: tuple[Finding, ...],
 ) -> Skin:  # fmt: skip
     blocking = tuple(member for member in layout.members if member.role == "blocking" and _on_edge(wall, member.depth))
@@ -115,8 +126,9 @@ def _skin(
         long_edge = "upright" if direction == "upright" else "level"
         found = tuple(replace(seam, lap=lap) if seam.direction == long_edge else seam for seam in found)
     return Skin(
-        wall, pieces, found, _uses(wall, cuts, pieces), offcuts(wall, cuts), blocking, findings, _cut_back(wall)
-    )
+        wall, pieces, found, _uses(wall, sawing, pieces), sawing.offcuts, blocking, findings, _cut_back(wall),
+        sawing.least,
+    )  # fmt: skip
 
 
 def _cut_back(wall: Wall) -> CutBack | None:
@@ -139,29 +151,16 @@ def _as_seen(wall: Wall, columns: tuple[Column, ...]) -> tuple[Column, ...]:
     return tuple(Column(wall.length - column.right, wall.length - column.left) for column in reversed(columns))
 
 
-def _piece(wall: Wall, cut: Cut, name: str, outline: Outline, cut_outs: tuple[Outline, ...]) -> Piece:
+def _piece(wall: Wall, blank: Blank, name: str) -> Piece:
+    cut, outline, cut_outs = blank.cut, blank.outline, blank.cut_outs
     wide, high = sheet_size(wall)
-    dx, dy = cut.x - cut.face.left, cut.y - cut.face.bottom
-
-    def moved(points: Outline) -> Outline:
-        return tuple((x + dx, y + dy) for x, y in points)
-
-    on_sheet = moved(outline)
-    lines = [line for points in (on_sheet, *map(moved, cut_outs)) for line in sawn(cut, points, wide, high)]
-    lap_side = cut.side if _reaches(cut, outline) else ""
+    on_sheet, *holes = (placed_on(cut, points) for points in (outline, *cut_outs))
+    lines = [line for points in (on_sheet, *holes) for line in sawn(cut, points, wide, high)]
+    lap_side = cut.side if reaches(cut, outline) else ""
     return Piece(
         name, outline, cut_outs, f"sheet-{cut.sheet}", on_sheet, tuple(lines), _stage(wall, outline), lap_side,
-        lap_side != "" and cut.recut,
+        lap_side != "" and cut.recut, cut.turned != "",
     )  # fmt: skip
-
-
-def _reaches(cut: Cut, outline: Outline) -> bool:
-    """Whether a piece reaches the side on which its rectangle has its lap."""
-    if cut.side == "left":
-        return min(x for x, _ in outline) == cut.face.left
-    if cut.side == "right":
-        return max(x for x, _ in outline) == cut.face.right
-    return max(y for _, y in outline) == cut.face.top
 
 
 def _stage(wall: Wall, outline: Outline) -> str:
@@ -171,9 +170,9 @@ def _stage(wall: Wall, outline: Outline) -> str:
     return "after-raising" if past_left or past_right else "before-raising"
 
 
-def _uses(wall: Wall, cuts: list[Cut], pieces: tuple[Piece, ...]) -> tuple[SheetUse, ...]:
+def _uses(wall: Wall, sawing: Sawing, pieces: tuple[Piece, ...]) -> tuple[SheetUse, ...]:
     along, across = lying_size(wall)
     wide, long = across + wall.sheathing.sheet.lap, along
-    names = dict.fromkeys(f"sheet-{cut.sheet}" for cut in cuts)
+    names = [f"sheet-{number}" for number in range(1, sawing.sheets + 1)]
     lies = wall.sheathing.direction
     return tuple(SheetUse(name, wide, long, tuple(p.id for p in pieces if p.sheet == name), lies) for name in names)

@@ -51,6 +51,8 @@ class Piece(msgspec.Struct, frozen=True, gc=False):
     """The side on which a shiplap edge runs on past the outline, under the next sheet; empty where none does."""
     lap_recut: bool = False
     """Whether that lap has to be cut anew, since the sheet's own is cut away."""
+    turned: bool = False
+    """Whether it lies on its sheet a quarter turned, across the way of the sheet's grain."""
 
 
 class SheetUse(msgspec.Struct, frozen=True, gc=False):
@@ -97,3 +99,10 @@ class Skin(msgspec.Struct, frozen=True):
     findings: tuple[Finding, ...]
     cut_back: CutBack | None = None
     """None where there is no cap plate."""
+    least_sheets: int | None = None
+    """How many sheets the pieces take at least, however they are cut; None where offcuts are not reused."""
+
+    @property
+    def proven(self) -> bool | None:
+        """Whether no fewer sheets can do; None where offcuts are not reused."""
+        return None if self.least_sheets is None else len(self.sheets) == self.least_sheets

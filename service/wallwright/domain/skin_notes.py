@@ -42,19 +42,19 @@ Costs = tuple[Cost, Cost] | None
 
 def skin_findings(
     wall: Wall, columns: tuple[Column, ...], courses: tuple[Row, ...], pieces: tuple[Piece, ...], laid: Columns,
-    saved: Saved | None, costs: Costs = None,
+    saved: Saved | None, costs: Costs, reused: list[Finding],
 ) -> tuple[Finding, ...]:  # fmt: skip
     """The findings of a wall skinned with upright sheets."""
-    saving = [*_other_start(wall, costs), *_strip(wall, courses), *_whole_sheets(wall, columns)]
+    saving = [*_other_start(wall, costs), *_strip(wall, courses), *_whole_sheets(wall, columns), *reused]
     return _findings(wall, pieces, laid, saved, saving)
 
 
 def lying_findings(
     wall: Wall, courses: tuple[Course, ...], pieces: tuple[Piece, ...], laid: Columns, saved: Saved | None,
-    costs: Costs = None,
+    costs: Costs, reused: list[Finding],
 ) -> tuple[Finding, ...]:  # fmt: skip
     """The findings of a wall skinned with lying sheets."""
-    saving = [*_other_start(wall, costs), *_low_course(wall, courses)]
+    saving = [*_other_start(wall, costs), *_low_course(wall, courses), *reused]
     if laid.close:
         saving.append(Finding("joints-not-staggered", "/sheathing/direction", (("count", str(laid.close)),)))
     return _findings(wall, pieces, laid, saved, saving)

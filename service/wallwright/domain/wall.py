@@ -13,6 +13,7 @@ from wallwright.domain import defaults
 from wallwright.domain.stock import NOMINAL, Stock
 
 Side = Literal["left", "right"]
+Grain = Literal["kept", "free"]
 PostKind = Literal["single", "two-stud", "three-stud"]
 
 
@@ -167,6 +168,10 @@ class Sheathing(msgspec.Struct, frozen=True, gc=False):
     under_sheet: int = 0
     start: Side | None = None
     """The end at which the sheets begin; None is the end that the tape starts from."""
+    reuse_offcuts: bool = defaults.REUSE_OFFCUTS
+    """Whether pieces are cut from what others leave of their sheets, where they fit."""
+    grain: Grain = defaults.SHEET_GRAIN
+    """Whether pieces so cut keep the way of the sheet's grain, or may lie turned on it."""
 
 
 class Carries(msgspec.Struct, frozen=True, gc=False):

@@ -133,6 +133,32 @@ WALL_KINDS: Final[dict[str, Kind]] = {
         "Lower the wall, or let the sheets hang less below the plate.",
         COMMON_PRACTICE,
     ),
+    "reuse-proven": Kind(
+        "note",
+        "With offcuts reused inside the wall the sheets come to {sheets}; without, {without}. Sawn from edge to edge, each "
+        "piece from its box, these pieces cannot come from fewer.",
+        "Offcuts reused, as few sheets as can be",
+        "A bound by area and by pieces that cannot share a sheet is as high as the count of sheets.",
+        "Cut the large pieces first, and mark each piece and offcut with its number and the sheet's.",
+        OWN_RULE,
+    ),
+    "reuse-not-proven": Kind(
+        "note",
+        "With offcuts reused inside the wall the sheets come to {sheets}; without, {without}. That fewer would not do is not "
+        "proven: these pieces take {least} at least.",
+        "Offcuts reused, not proven the fewest",
+        "The pieces were laid on sheets in several orders; the bound goes by area and by pieces that cannot share a sheet.",
+        "An order for this wall looks at more ways to cut its sheets.",
+        OWN_RULE,
+    ),
+    "pieces-turned": Kind(
+        "caution",
+        "Pieces that lie turned on their sheet, so that the panel's strength axis runs the other way on the wall: {count}.",
+        "Pieces across the grain",
+        "A panel is stiffer along its length, and published spans go by the way it lies; turned pieces were compared with none.",
+        "Give `sheathing.grain` as `kept` where the panel's rating goes by its direction, or where its face shows.",
+        OWN_RULE,
+    ),
     "joints-not-staggered": Kind(
         "note",
         "Joints of lying sheets nearer than a bay to a joint in the course below: {count}.",

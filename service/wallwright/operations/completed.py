@@ -77,6 +77,8 @@ def wire_common(c: Converter, wall: domain.Wall) -> dict[str, Any]:
             gap=c.extent(sheathing.gap),
             under_sheet=c.extent(sheathing.under_sheet),
             start=UNSET if sheathing.start is None else sheathing.start,
+            reuse_offcuts=sheathing.reuse_offcuts,
+            grain=sheathing.grain,
         ),
         "lining": wall.lining,
         "fastening": wire_fastening(c, wall.fastening),

@@ -51,9 +51,10 @@ def sheathing_answer(found: Skin, units: Units) -> wire.SheathingAnswer:
     """A domain skin as it travels, in ``units``."""
     c = CONVERTERS[units]
     n = c.number
+    free = found.wall.sheathing.reuse_offcuts and found.wall.sheathing.grain == "free"
     return wire.SheathingAnswer(
         wall=to_wire(found.wall, units),
-        pieces=[_piece(c, piece) for piece in found.pieces],
+        pieces=[_piece(c, piece, free) for piece in found.pieces],
         seams=[
             wire.Seam(
                 s.id,
@@ -86,6 +87,8 @@ def sheathing_answer(found: Skin, units: Units) -> wire.SheathingAnswer:
         blocking=[member_answer(c, member) for member in found.blocking],
         findings=[c.finding(finding) for finding in found.findings],
         cut_back=UNSET if found.cut_back is None else _cut_back(c, found.cut_back),
+        least_sheets=UNSET if found.least_sheets is None else found.least_sheets,
+        proven=UNSET if found.proven is None else found.proven,
     )
 
 
@@ -94,11 +97,11 @@ def _cut_back(c: Converter, cut: CutBack) -> wire.CutBack:
     return wire.CutBack(c.polygon(cut.line), c.number(above), c.tape(above), c.number(foot), c.tape(foot))
 
 
-def _piece(c: Converter, piece: Piece) -> wire.Piece:
+def _piece(c: Converter, piece: Piece, free: bool) -> wire.Piece:
     return wire.Piece(
         piece.id, c.polygon(piece.outline), [c.polygon(points) for points in piece.cut_outs], piece.sheet,
         c.polygon(piece.on_sheet), [_line(c, line) for line in piece.cut_lines], piece.stage,
-        piece.lap_side, piece.lap_recut,
+        piece.lap_side, piece.lap_recut, piece.turned if free else UNSET,
     )  # fmt: skip
 
 

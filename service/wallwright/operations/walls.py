@@ -107,6 +107,8 @@ def _sheathing(reading: Reading, sheathing: wire.Sheathing | UnsetType, at: str)
         gap=gap,
         under_sheet=under,
         start=sheathing.start,
+        reuse_offcuts=sheathing.reuse_offcuts,
+        grain=sheathing.grain,
     )
     return domain.Sheathing(**values)  # type: ignore[arg-type]
 

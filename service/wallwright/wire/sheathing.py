@@ -36,6 +36,16 @@ class Piece(Answer, frozen=True):
         ),
     ]
     lap_recut: Annotated[bool, Meta(description="Whether that lap is to be cut anew, the sheet's own being cut away.")]
+    turned: (
+        Annotated[
+            bool,
+            Meta(
+                description="Only with `grain` free: whether the piece lies a quarter turned on its sheet. `on_sheet` and the "
+                "cut lines show it as it lies there."
+            ),
+        ]
+        | UnsetType
+    ) = UNSET
 
 
 class Seam(Answer, frozen=True):
@@ -101,3 +111,16 @@ class SheathingAnswer(Answer, frozen=True):
     blocking: list[Member]
     findings: list[Finding]
     cut_back: Annotated[CutBack, Meta(description="Only where the wall has a cap plate.")] | UnsetType = UNSET
+    least_sheets: (
+        Annotated[int, Meta(description="Only where offcuts are reused: how many sheets these pieces take at least.")]
+        | UnsetType
+    ) = UNSET
+    proven: (
+        Annotated[
+            bool,
+            Meta(
+                description="Only where offcuts are reused: whether as many sheets are used as these pieces take at least."
+            ),
+        ]
+        | UnsetType
+    ) = UNSET

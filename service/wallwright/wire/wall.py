@@ -242,6 +242,25 @@ class Sheathing(Request, frozen=True):
         UNSET
     )
     start: Annotated[Side, Meta(description="The end at which the sheets begin.")] | UnsetType = UNSET
+    reuse_offcuts: (
+        Annotated[
+            bool,
+            Meta(
+                description="Whether strips and narrow pieces of this wall are cut from what its other pieces leave of their "
+                "sheets, by cuts from edge to edge with a kerf of 1/8 in. An order shares sheets among walls by itself."
+            ),
+        ]
+        | UnsetType
+    ) = UNSET
+    grain: (
+        Annotated[
+            Literal["kept", "free"],
+            Meta(
+                description="Whether pieces keep the way of the sheet's grain where offcuts are reused, or may lie turned."
+            ),
+        ]
+        | UnsetType
+    ) = UNSET
 
 
 class Carries(Request, frozen=True, kw_only=True):

@@ -7,9 +7,8 @@ import msgspec
 from wallwright.domain import defaults
 from wallwright.domain.built import Building
 from wallwright.domain.stock import Stock
-from wallwright.domain.wall import Wall
+from wallwright.domain.wall import Grain, Wall
 
-Grain = Literal["kept", "free"]
 Group = tuple[str, int]
 """Kind and thickness of sheets."""
 

@@ -8,10 +8,11 @@ found, and its bound is that of area alone.
 
 import msgspec
 
-from wallwright.domain.buying.asked import Grain, Group, Panel, SheetOffer
+from wallwright.domain.buying.asked import Group, Panel, SheetOffer
 from wallwright.domain.buying.cutting import EFFORTS, Board, Cut, Effort, Found, Left, Plan, Problem, cheapest
 from wallwright.domain.buying.patterns import Counts, Item, Work
 from wallwright.domain.buying.ties import settled
+from wallwright.domain.wall import Grain
 from wallwright.findings import Fault, PlanRefused
 from wallwright.lengths import INCH
 
