@@ -188,8 +188,10 @@ class _Judge:
         return stud.role == "jack-stud" and any(x + stud.width - QUARTER < 2 * INCH for x in within)
 
     def bare_seams(self) -> list[str]:
-        """Upright seams over timber with fewer edge nails on a side than one each 6 in and a bit for its ends."""
+        """Upright seams over timber with fewer edge nails on a side than one each 6 in, or as asked, and a bit for its ends."""
         faults = []
+        asked = [own.spacing for own in self.wall.fastening.joints if own.joint == "sheet-edge" and own.spacing]
+        apart = max(asked, default=6 * INCH)
         edges = [p for p in self.found.points if p.joint == "sheet-edge"]
         for seam in self.skin.seams:
             long = seam.end - seam.start
@@ -197,7 +199,7 @@ class _Judge:
                 continue
             if min(seam.bearing_before, seam.bearing_after) < INCH * 5 // 8:
                 continue
-            wanted = long // (7 * INCH) - 1
+            wanted = long // (apart + INCH) - 1
             for low, high in ((seam.before - 3 * INCH, seam.before), (seam.after, seam.after + 3 * INCH)):
                 count = sum(1 for p in edges if low <= p.x <= high and seam.start <= p.y <= seam.end)
                 if count < wanted:
