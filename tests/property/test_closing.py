@@ -9,8 +9,8 @@ from tests.strategies.buildings import buildings, sloped_buildings
 
 from wallwright.domain.building import Building, build
 
-# A building is four walls and their corners, so that three in twenty take about as long: 300 for 2,000 walls.
-EXAMPLES = -(-settings().max_examples * 3 // 20)
+# A building is four walls and their corners, so that one in four takes about as long: 500 for 2,000 walls.
+EXAMPLES = -(-settings().max_examples // 4)
 
 
 @given(buildings())
