@@ -16,6 +16,7 @@ const wallwright = process.env.WALLWRIGHT ?? "wallwright";
 const executablePath = process.env.CHROMIUM ?? "/usr/bin/chromium";
 const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 const POINTS_AN_INCH = 72;
+const SHEETS = 1 + 4 * 4; // the plan, then framing, sheathing, nailing and raising of each wall
 let service, browser, base;
 
 const freePort = () => new Promise((done) => {
@@ -57,10 +58,25 @@ async function answered(page) {
   await page.waitForURL(/\?/);
 }
 
+const plainPages = () => ["/", "/?example=field-office", "/squaring", "/published", "/reference", "/problems/two-people"]
+  .map((path) => base + path);
+
+// The address of the answer to the worked example of a deck.
+async function squaredDeck(page) {
+  const other = await page.context().newPage();
+  await other.goto(`${base}/squaring`);
+  await other.getByRole("button", { name: "Square the deck" }).click();
+  await other.waitForURL(/of=deck/);
+  assert.equal(await other.locator("svg").count(), 1);
+  const address = other.url();
+  await other.close();
+  return address;
+}
+
 test("the example is sent as it stands and answered with drawings", async () => {
   const page = await plain();
   await answered(page);
-  assert.equal(await page.locator("svg").count(), 9);
+  assert.equal(await page.locator("svg").count(), SHEETS);
   assert.equal(await page.locator("h1").innerText(), "pump house");
   assert.deepEqual(page.problems, []);
 });
@@ -81,10 +97,53 @@ test("a form is filled by hand, an opening added and removed, and the values sta
   await page.getByRole("button", { name: "Work it out" }).first().click();
   await page.waitForURL(/was=/);
   assert.equal(await page.locator("h1").innerText(), "field office");
-  assert.equal(await page.locator("svg").count(), 9);
+  assert.equal(await page.locator("svg").count(), SHEETS);
   await page.reload();
-  assert.equal(await page.locator("svg").count(), 9);
+  assert.equal(await page.locator("svg").count(), SHEETS);
   assert.deepEqual(page.problems, []);
+});
+
+test("a partition is added, a second example is chosen, and what is folded away can be opened", async () => {
+  const page = await plain();
+  await page.goto(`${base}/`);
+  await page.getByRole("button", { name: "Add a partition to the back wall" }).click();
+  await page.waitForURL(/back\.p1\.at/);
+  const row = page.getByRole("group", { name: "Back partition 1" });
+  await row.getByLabel("Left face").fill("6'");
+  await row.getByLabel("Width of its plate").fill('3 1/2"');
+  await page.locator("summary", { hasText: "Hands and fasteners" }).click();
+  await page.getByLabel("Hands to raise a wall").fill("6");
+  await page.getByRole("button", { name: "Work it out" }).last().click();
+  await page.waitForURL(/hands=6/);
+  assert.equal(await page.locator("svg").count(), SHEETS);
+  await page.goto(`${base}/`);
+  await page.getByRole("link", { name: /^Boat store/ }).click();
+  assert.equal(await page.locator('[name="width"]').inputValue(), "4800");
+  assert.deepEqual(page.problems, []);
+});
+
+test("a frame that was measured is squared", async () => {
+  const page = await plain();
+  await page.goto(`${base}/squaring`);
+  await page.getByLabel("Diagonal, bottom left to top right (required)").fill("wide");
+  await page.getByRole("button", { name: "Square the frame" }).click();
+  await page.waitForURL(/frame_rising=wide/);
+  assert.match(await page.title(), /^Error: /);
+  await page.getByLabel("Diagonal, bottom left to top right (required)").fill("15' 10 1/4\"");
+  await page.getByRole("button", { name: "Square the frame" }).click();
+  await page.waitForURL(/frame_rising=15/);
+  assert.match(await page.locator(".verdict").innerText(), /^Rack it: push the top plate 3\/16" to the left/);
+  assert.deepEqual(page.problems, []);
+});
+
+test("the published figures are narrowed to an edition", async () => {
+  const page = await plain();
+  await page.goto(`${base}/published`);
+  const all = await page.locator("table").count();
+  await page.getByLabel("Edition of the residential code").selectOption("2015");
+  await page.getByRole("button", { name: "Show" }).click();
+  await page.waitForURL(/edition=2015/);
+  assert.ok(await page.locator("table").count() < all);
 });
 
 test("Enter in a field asks the question and removes nothing", async () => {
@@ -92,7 +151,7 @@ test("Enter in a field asks the question and removes nothing", async () => {
   await page.goto(`${base}/`);
   await page.locator('[name="front.1.left"]').press("Enter");
   await page.waitForURL(/was=/);
-  assert.equal(await page.locator("svg").count(), 9);
+  assert.equal(await page.locator("svg").count(), SHEETS);
 });
 
 test("units are changed with the lengths", async () => {
@@ -119,7 +178,7 @@ test("a fault is told beside its field, and its link leads there", async () => {
 test("every link of every page leads somewhere", async () => {
   const page = await plain();
   const seen = new Set();
-  const open = [`${base}/`, `${base}/reference`];
+  const open = [`${base}/`, `${base}/reference`, `${base}/squaring`, `${base}/published`];
   await answered(page);
   open.push(page.url());
   for (const from of open) {
@@ -141,7 +200,8 @@ for (const width of [320, 360, 1280]) {
   test(`no page is wider than ${width} px`, async () => {
     const page = await plain({ viewport: { width, height: 740 } });
     await answered(page);
-    for (const path of [page.url(), `${base}/`, `${base}/reference`, `${base}/problems/two-people`]) {
+    const squared = await squaredDeck(page);
+    for (const path of [page.url(), squared, ...plainPages()]) {
       await page.goto(path);
       const wide = await page.locator("html").evaluate((html) => html.scrollWidth);
       assert.ok(wide <= width, `${path} is ${wide} px wide`);
@@ -153,7 +213,7 @@ const sheets = (pdf) => [...pdf.toString("latin1").matchAll(/\/MediaBox \[0 0 ([
   .map(([, wide, high]) => [Number(wide) / POINTS_AN_INCH * 25.4, Number(high) / POINTS_AN_INCH * 25.4]);
 
 for (const [units, [wide, high]] of Object.entries({ in: [279.4, 215.9], mm: [297, 210] })) {
-  test(`in ${units}, plan and two drawings a wall are printed each on a sheet of its size`, async () => {
+  test(`in ${units}, plan and four drawings a wall are printed each on a sheet of its size`, async () => {
     const page = await plain();
     await page.goto(`${base}/`);
     if (units === "mm") {
@@ -165,13 +225,13 @@ for (const [units, [wide, high]] of Object.entries({ in: [279.4, 215.9], mm: [29
     await page.waitForURL(/was=/);
     const printed = sheets(await page.pdf({ preferCSSPageSize: true, format: units === "in" ? "Letter" : "A4" }));
     const lying = printed.filter(([w, h]) => Math.abs(w - wide) < 0.6 && Math.abs(h - high) < 0.6);
-    assert.equal(lying.length, 9);
-    assert.ok(printed.length <= 9 + 2 + 4, `${printed.length} sheets`);
+    assert.equal(lying.length, SHEETS);
+    assert.ok(printed.length <= SHEETS + 4 + 4 * 2, `${printed.length} sheets`);
     // On the other paper, where the printer fits each sheet to it, no sheet breaks in two.
     const other = sheets(await page.pdf({
       preferCSSPageSize: false, landscape: true, format: units === "in" ? "A4" : "Letter",
     }));
-    assert.ok(other.length <= 9 + 3 + 4 * 2, `${other.length} sheets`);
+    assert.ok(other.length <= SHEETS + 6 + 4 * 4, `${other.length} sheets`);
   });
 }
 
@@ -182,7 +242,9 @@ for (const [guise, options] of Object.entries(guises)) {
   test(`axe-core finds nothing, ${guise}`, async () => {
     const helper = await plain();
     await answered(helper);
-    const paths = [helper.url(), `${base}/`, `${base}/?units=in&width=x`, `${base}/reference`, `${base}/problems/two-people`];
+    const squared = await squaredDeck(helper);
+    const wrong = [`${base}/?units=in&width=x`, `${base}/squaring?of=frame&frame_width=x`];
+    const paths = [helper.url(), squared, ...wrong, ...plainPages()];
     // Only here do scripts run, past the content policy, so that the reader can be put into the page.
     const context = await browser.newContext({ bypassCSP: true, ...options });
     for (const path of paths) {

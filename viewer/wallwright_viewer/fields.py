@@ -1,5 +1,6 @@
 """The form's fields as one table: what each is called, what it takes, and where it stands in a request."""
 
+from collections.abc import Mapping
 from typing import Final, Literal
 
 import msgspec
@@ -87,6 +88,50 @@ GROUPS: Final = (
         ),
     ),
     Group(
+        "Timber",
+        (
+            Field("stud", "Stud", "stock", ("stud",), hint="2x4, 38x89 or 1-1/2x3-1/2; empty is 2x4"),
+            Field("spacing", "On-centre spacing", "length", ("spacing",), hint="empty is 16 in"),
+            Field("through", "Through walls", "words", ("through_walls",),
+                  words=(("", "front and back, unless said"), ("front back", "front and back"),
+                         ("right left", "right and left"))),
+            Field("stock_length", "Longest plate to be had", "length", ("plates", "stock_length"),
+                  hint="empty is as long as the wall"),
+            Field("lining", "Lined inside with boards", "flag", ("lining",),
+                  words=(("", "no, unless said"), ("yes", "yes, with backing in the corners"), ("no", "no"))),
+            Field("slip_gap", "Slip gap", "extent", ("slip_gap",), hint="at each end of a butt wall; empty is 0"),
+        ),
+        folded=True,
+        about="What the walls are framed of, and how they stand against one another.",
+    ),
+    Group(
+        "Sheets",
+        (
+            Field("sheet_width", "Width", "length", ("sheathing", "sheet", "width"), hint="empty is 48 in"),
+            Field("sheet_length", "Length", "length", ("sheathing", "sheet", "length"), hint="empty is 96 in"),
+            Field("thickness", "Thickness", "length", ("sheathing", "sheet", "thickness"), hint="empty is 7/16 in"),
+            Field("sheet_kind", "Kind", "word", ("sheathing", "sheet", "kind"),
+                  words=(("", "OSB, unless said"), ("osb", "OSB"), ("plywood", "plywood"), ("siding", "panel siding"))),
+            Field("direction", "They stand", "word", ("sheathing", "direction"),
+                  words=(("", "upright, unless said"), ("upright", "upright"), ("lying", "lying, in courses"))),
+            Field("gap", "Gap between sheets", "extent", ("sheathing", "gap"), hint="empty is 1/8 in"),
+            Field("under_sheet", "Hang below the plate", "extent", ("sheathing", "under_sheet"),
+                  hint="empty is over rim and panel of a deck"),
+        ),
+        folded=True,
+        about="What the walls are skinned with.",
+    ),
+    Group(
+        "Hands and fasteners",
+        (
+            Field("hands", "Hands to raise a wall", "count", ("hands",), hint="people; empty is 2"),
+            Field("fastening", "Fastened with", "word", ("fastening",),
+                  words=(("", "nails, unless said"), ("nailed", "nails"), ("screwed", "screws"))),
+        ),
+        folded=True,
+        about="Who lifts, and what holds it together.",
+    ),
+    Group(
         "The place",
         (
             Field("snow", "Ground snow load, psf", "number", ("site", "ground_snow_psf")),
@@ -103,44 +148,6 @@ GROUPS: Final = (
         folded=True,
         about="What the local authority gives. With it, headers, studs and bracing are compared with published tables; "
         "without it nothing is sized.",
-    ),
-    Group(
-        "Timber",
-        (
-            Field("stud", "Stud", "stock", ("stud",), hint="2x4, 38x89 or 1-1/2x3-1/2; empty is 2x4"),
-            Field("spacing", "On-centre spacing", "length", ("spacing",), hint="empty is 16 in"),
-            Field("through", "Through walls", "words", ("through_walls",),
-                  words=(("", "front and back, unless said"), ("front back", "front and back"),
-                         ("right left", "right and left"))),
-            Field("stock_length", "Longest plate to be had", "length", ("plates", "stock_length"),
-                  hint="empty is as long as the wall"),
-            Field("lining", "Lined inside with boards", "flag", ("lining",),
-                  words=(("", "no, unless said"), ("yes", "yes, with backing in the corners"), ("no", "no"))),
-            Field("slip_gap", "Slip gap", "extent", ("slip_gap",), hint="at each end of a butt wall; empty is 0"),
-        ),
-    ),
-    Group(
-        "Sheets",
-        (
-            Field("sheet_width", "Width", "length", ("sheathing", "sheet", "width"), hint="empty is 48 in"),
-            Field("sheet_length", "Length", "length", ("sheathing", "sheet", "length"), hint="empty is 96 in"),
-            Field("thickness", "Thickness", "length", ("sheathing", "sheet", "thickness"), hint="empty is 7/16 in"),
-            Field("sheet_kind", "Kind", "word", ("sheathing", "sheet", "kind"),
-                  words=(("", "OSB, unless said"), ("osb", "OSB"), ("plywood", "plywood"), ("siding", "panel siding"))),
-            Field("direction", "They stand", "word", ("sheathing", "direction"),
-                  words=(("", "upright, unless said"), ("upright", "upright"), ("lying", "lying, in courses"))),
-            Field("gap", "Gap between sheets", "extent", ("sheathing", "gap"), hint="empty is 1/8 in"),
-            Field("under_sheet", "Hang below the plate", "extent", ("sheathing", "under_sheet"),
-                  hint="empty is over rim and panel of a deck"),
-        ),
-    ),
-    Group(
-        "Hands and fasteners",
-        (
-            Field("hands", "Hands to raise a wall", "count", ("hands",), hint="people; empty is 2"),
-            Field("fastening", "Fastened with", "word", ("fastening",),
-                  words=(("", "nails, unless said"), ("nailed", "nails"), ("screwed", "screws"))),
-        ),
     ),
     Group(
         "The deck or slab as measured",
@@ -190,3 +197,9 @@ PLAIN: Final = tuple(field for group in GROUPS for field in group.fields)
 def input_name(side: str, row: int, field: Field, rows: Rows = OPENINGS) -> str:
     """The name of a row's input, which is also how a fault finds it."""
     return f"{side}.{rows.mark}{row}.{field.name}"
+
+
+def said(group: Group, values: Mapping[str, str]) -> str:
+    """What stands in a group's fields, for where they are folded away."""
+    filled = [(field, values.get(field.name, "")) for field in group.fields]
+    return "; ".join(f"{field.label.lower()} {dict(field.words).get(value, value)}" for field, value in filled if value)
