@@ -151,7 +151,8 @@ def _room(plan: Plan, parts: list[Part], left: int, right: int, seam: int, low: 
     upper = not upper_needed or any(bottom <= above and top >= high for bottom, top in solids)
     if lower and upper:
         return 0, 0
-    behind = [(p.y, p.top) for p in parts if p.z < _block_depth(wall) and p.x <= left and p.right >= right]
+    deep = _block_depth(wall)
+    behind = [(p.y, p.top) for p in parts if p.z < deep and p.x <= left and p.right >= right]
     taken = merged(behind + voids)
     if any(bottom < high and top > low and not (top <= seam or bottom >= above) for bottom, top in taken):
         # Something stands across the seam itself and does not carry both edges.

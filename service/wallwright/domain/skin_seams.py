@@ -7,6 +7,7 @@ from msgspec.structs import replace
 from wallwright.domain.carriers import Span, merged
 from wallwright.domain.lying import Course
 from wallwright.domain.members import Layout, Member
+from wallwright.domain.nearby import Nearby
 from wallwright.domain.rows import Row
 from wallwright.domain.seams import Column
 from wallwright.domain.skin import Seam
@@ -144,9 +145,10 @@ def _bearing(
     carries it, which is not part of this wall. ``plates`` tells where sloping plates lie over a stretch.
     """
     breaks = sorted({low, high, *(b for m in near for b in along(m) if low < b < high)})
+    boxes = Nearby((*along(m), *across(m)) for m in near)
     least_before = least_after = None
     for start, end in zip(breaks, breaks[1:], strict=False):
-        behind = [across(m) for m in near if along(m)[0] <= start and along(m)[1] >= end]
+        behind = [(lo, hi) for a, b, lo, hi in boxes.between(start, end) if a <= start and b >= end]
         solids = merged(behind if plates is None else [*behind, plates(start, end)])
         if not solids:
             continue
