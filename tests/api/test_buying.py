@@ -204,3 +204,15 @@ def test_fasteners_of_all_walls_are_boxed_together():
     assert boxed
     for row in boxed:
         assert row["boxes"] == -(-row["to_buy"] // row["pack"])
+
+
+@pytest.mark.parametrize("direction", ["upright", "lying"])
+@pytest.mark.parametrize("sheathing", [{}, {"reuse_offcuts": True, "grain": "free"}, {"sheet": {"edge": "shiplap"}}])
+def test_sheets_of_a_wall_are_bought_whichever_way_they_hang(direction, sheathing):
+    wall = {"units": "in", "length": "8'", "height": "8'", "sheathing": {**sheathing, "direction": direction}}
+    offers = [{"stock": "2x4", "length": "16'", "price": 5}, {"stock": "2x4", "length": "8'", "price": 3}]
+    order = {"units": "in", "walls": [wall], "offers": offers}
+    # Two sheets cover 8 by 8 ft, but for 1/8 in of gap between lying ones; a lap of 1/2 in leaves a strip.
+    skinned = post("/v1/sheathing", json.dumps(wall).encode()).json()
+    (counted,) = post("/v1/buying", json.dumps(order).encode()).json()["sheet_counts"]
+    assert 2 <= counted["count"] <= len(skinned["sheets"])

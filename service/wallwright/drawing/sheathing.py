@@ -35,9 +35,11 @@ def sheathing_scene(skin: Skin, units: Units, revision: str, layout: Layout | No
     for opening in wall.openings:
         shapes += opening_void(view, opening, units)
     for piece in skin.pieces:
-        shapes += _piece_texts(view, piece, units)
+        shapes += _piece_texts(view, piece, units, wall.sheathing.reuse_offcuts)
     shapes += _dimensions(view, skin, units)
     seen = f"Sheathing elevation, seen from outside; {len(skin.sheets)} sheets"
+    if wall.sheathing.reuse_offcuts:
+        seen += ", offcuts reused"
     if any(piece.stage == "after-raising" for piece in skin.pieces):
         seen += "; pieces marked * are fixed after raising"
     if laps:
@@ -84,14 +86,24 @@ def _behind(view: View, layout: Layout) -> Lines:
     return Lines("behind", tuple(lines))
 
 
-def _piece_texts(view: View, piece: Piece, units: Units) -> Shapes:
-    """A piece's number and size, in its roomiest clear rectangle; the number alone where no more fits."""
+def _piece_texts(view: View, piece: Piece, units: Units, with_sheet: bool) -> Shapes:
+    """A piece's number (and its sheet's) and size, in its roomiest clear rectangle; the number alone where no more fits."""
     width, height = _size(piece)
     number = piece.id.removeprefix("piece-") + ("*" if piece.stage == "after-raising" else "")
     one_line = f"{tape_text(width, units)} x {tape_text(height, units)}"
     stacked = [number, tape_text(width, units), "x " + tape_text(height, units)]
+    ways = [[number, one_line], stacked, [number]]
+    if with_sheet:
+        sheet = piece.sheet.replace("-", " ")
+        ways = [
+            [f"{number}, {sheet}", one_line],
+            [number, sheet, *stacked[1:]],
+            [f"{number}, {sheet}"],
+            [number, sheet],
+            *ways,
+        ]
     clear = _clear(piece)
-    for lines in ([number, one_line], stacked, [number]):
+    for lines in ways:
         wide, tall = max(text_width(line) for line in lines) + 2, len(lines) * 3.4 + 1.6
         fitting = [
             room for room in clear if view.size(room[2] - room[0]) >= wide and view.size(room[3] - room[1]) >= tall

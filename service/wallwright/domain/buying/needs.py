@@ -9,6 +9,7 @@ from wallwright.domain.buying.asked import Group, Order, Panel, Piece, SheetOffe
 from wallwright.domain.fasteners import Fasteners, Total, added, fasten
 from wallwright.domain.framed import Framed
 from wallwright.domain.members import CutRow, Layout, Member
+from wallwright.domain.skin import Piece as SheetPiece
 from wallwright.domain.skin import Skin
 from wallwright.findings import PlanRefused
 
@@ -111,11 +112,19 @@ def panels_of(taken: Taken) -> dict[Group, list[Panel]]:
     for at, name, skin in taken.skins:
         sheet = skin.wall.sheathing.sheet
         for piece in skin.pieces:
-            xs, ys = [x for x, _ in piece.on_sheet], [y for _, y in piece.on_sheet]
             mark = f"{name} {piece.id}" if named else piece.id
-            panel = Panel(sheet.kind, sheet.thickness, max(xs) - min(xs), max(ys) - min(ys), 1, mark, at)
+            panel = Panel(sheet.kind, sheet.thickness, *_across_and_along(skin, piece), 1, mark, at)
             found.setdefault((sheet.kind, sheet.thickness), []).append(panel)
     return found
+
+
+def _across_and_along(skin: Skin, piece: SheetPiece) -> tuple[int, int]:
+    """A piece's extent across and along the grain, its lap included: a lying sheet's length runs along the wall."""
+    xs, ys = [x for x, _ in piece.outline], [y for _, y in piece.outline]
+    lap = skin.wall.sheathing.sheet.lap if piece.lap_side else 0
+    wide, high = max(xs) - min(xs), max(ys) - min(ys)
+    wide, high = (wide, high + lap) if piece.lap_side == "top" else (wide + lap, high)
+    return (wide, high) if skin.wall.sheathing.direction == "upright" else (high, wide)
 
 
 def sheet_offers(taken: Taken, group: Group) -> list[SheetOffer]:
