@@ -11,7 +11,9 @@ from tests.viewer.client import APP, CODES, EXAMPLE, PAGES, get, page
 from wallwright.operations.document import document_bytes
 from wallwright.operations.examples import EXAMPLES
 from wallwright.operations.print_set import sheet_name
+from wallwright_viewer.form import example, link
 from wallwright_viewer.pages import _DATA
+from wallwright_viewer.worked import WORKED
 
 WALL_PATHS = ["/v1/layout", "/v1/sheathing", "/v1/fasteners", "/v1/raising"]
 SHEET = (_DATA / "static" / "style.css").read_text(encoding="utf-8")
@@ -95,8 +97,9 @@ def test_every_link_of_the_answer_leads_to_what_it_says():
             assert answer.headers["content-type"].startswith(media[form[1]])
 
 
-def test_the_drawing_on_the_page_is_the_one_behind_its_link():
-    text = get(f"/?{EXAMPLE}").text
+@pytest.mark.parametrize("name", WORKED)
+def test_the_drawing_on_the_page_is_the_one_behind_its_link(name):
+    text = get(f"/?{link(example(name))}").text
     links = re.findall(r'href="(/v1/[a-z]+\.svg\?z=[^"]+)"', text)
     shown = re.findall(r"<svg .*?</svg>", text, re.S)
     assert len(links) == len(shown) == 17
