@@ -6,7 +6,7 @@ Every function returns what is wrong, in words, and an empty list where all is r
 import itertools
 from collections.abc import Callable, Iterable
 
-from shapely import Polygon, STRtree, box, unary_union
+from shapely import LineString, Polygon, STRtree, box, unary_union
 from shapely.affinity import translate
 from tests.property.framing import is_in_bay
 from tests.property.geometry import UPRIGHT_ROLES, Span, bands, boxes, empty, merged, overlapping
@@ -167,6 +167,29 @@ def _sawn_apart(own: list[tuple[int, ...]]) -> bool:
                 # A cut that parts them takes nothing from what the parts allow.
                 return _sawn_apart(before) and _sawn_apart(after)
     return False
+
+
+def faults_of_piecing(skin: Skin) -> list[str]:
+    """Pieces that an opening notches though nothing is said of sides that are still cut out, or too few that are told."""
+    wall = skin.wall
+    said = {f.code: int(str(dict(f.values)["count"])) for f in skin.findings if f.about == "/sheathing/openings"}
+    if wall.sheathing.openings == "cut-out" or not wall.openings:
+        return [f"{code} is said" for code in said]
+    found = []
+    if sum(said.values()) != 2 * len(wall.openings):
+        found.append(f"of {2 * len(wall.openings)} sides {said} are told")
+    for o in wall.openings:
+        for side in (o.left, o.right):
+            # A side at which sheets end has a seam there over the whole height, openings apart.
+            ends = any(side in (s.before, s.after) for s in skin.seams if s.direction == "upright")
+            notched = any(
+                min(x for x, _ in p.outline) < side < max(x for x, _ in p.outline)
+                and shape(p).intersects(LineString([(side, o.sill), (side, o.head)]))
+                for p in skin.pieces
+            )
+            if notched and "opening-still-cut-out" not in said:
+                found.append(f"a piece is notched at {side}, where {'a' if ends else 'no'} seam stands")
+    return found
 
 
 def faults_of_count(skin: Skin) -> list[str]:
@@ -417,7 +440,7 @@ def faults_of_skin(skin: Skin, layout: Layout) -> list[str]:
     return [
         *faults_of_cover(skin), *faults_of_sheets(skin), *faults_of_stages(skin), *faults_of_blocking(skin, layout),
         *faults_of_upright_edges(skin, layout), *faults_of_level_edges(skin, layout), *faults_of_seams(skin, layout),
-        *faults_of_strips(skin), *faults_of_stagger(skin), *faults_of_laps(skin), *faults_of_count(skin),
+        *faults_of_strips(skin), *faults_of_stagger(skin), *faults_of_laps(skin), *faults_of_count(skin), *faults_of_piecing(skin),
     ]  # fmt: skip
 
 

@@ -2,6 +2,7 @@
 
 import msgspec
 from hypothesis import given
+from tests.property.framing import faults_of_frame
 from tests.property.mirror import mirrored
 from tests.property.skinning import faults_of_skin, reused, strip_below_doors
 from tests.strategies.walls import sawn_anyhow, walls
@@ -17,6 +18,8 @@ def test_pieces_cover_the_face_once_and_every_edge_finds_timber(wall: Wall) -> N
     skin = skinned(done)
     assert faults_of_skin(skin, done.layout) == []
     assert strip_below_doors(skin) == []
+    # Studs set for seams beside openings stand clear of all others.
+    assert faults_of_frame(done.layout) == []
 
 
 @given(sawn_anyhow(walls()))

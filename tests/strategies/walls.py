@@ -298,10 +298,12 @@ def walls(draw: st.DrawFn) -> Wall:
 
 @st.composite
 def sawn_anyhow(draw: st.DrawFn, drawn: st.SearchStrategy[Wall]) -> Wall:
-    """A wall whose sheets may be cut from one another's offcuts."""
+    """A wall whose sheets may be cut from one another's offcuts, and pieced round its openings."""
     wall = draw(drawn)
     reuse, grain = draw(st.sampled_from(((False, "kept"), (True, "kept"), (True, "free"))))
-    return replace(wall, sheathing=replace(wall.sheathing, reuse_offcuts=reuse, grain=grain))
+    openings = draw(st.sampled_from(("cut-out", "pieced")))
+    changed = replace(wall.sheathing, reuse_offcuts=reuse, grain=grain, openings=openings)
+    return replace(wall, sheathing=changed)
 
 
 @st.composite

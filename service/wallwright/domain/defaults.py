@@ -27,6 +27,7 @@ SHEET_GAP: Final = inches("1/8")
 SHEET_DIRECTION: Final = "upright"
 SHEET_GRAIN: Final = "kept"
 REUSE_OFFCUTS: Final = False
+SHEET_OPENINGS: Final = "cut-out"
 FASTENING: Final = "nailed"
 FRAMING_NAIL: Final = "16d common"
 TOE_NAIL: Final = "8d common"

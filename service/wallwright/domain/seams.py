@@ -7,6 +7,7 @@ starts on a line. Layout studs never move.
 """
 
 import msgspec
+from msgspec.structs import replace
 
 from wallwright.domain.carriers import BEARING, Carriers, Span
 from wallwright.domain.grid import lines_between
@@ -46,6 +47,8 @@ class Stretch(msgspec.Struct, frozen=True):
     openings: tuple[Opening, ...]
     voids: Nearby
     below: tuple[int, ...] = ()
+    breaks: tuple[int, ...] = ()
+    """Where a sheet has to end, each the left edge of a seam: at the sides of openings that are pieced round."""
 
 
 def upright_stretch(wall: Wall) -> Stretch:
@@ -53,6 +56,21 @@ def upright_stretch(wall: Wall) -> Stretch:
     sheet = wall.sheathing.sheet
     full = sheet.net_width - wall.sheathing.gap if sheet.sized_for_spacing else sheet.net_width
     return Stretch(wall, wall.face_left, wall.face_right, full, wall.openings, voids_of(wall.openings))
+
+
+def pieced(stretch: Stretch, carriers: Carriers) -> Stretch:
+    """The stretch with a break at each side of an opening at which the frame carries a seam.
+
+    The gap lies on the opening's own side, so that the piece beside it ends where the opening does. A side too near a
+    face's end, or to the last break, to leave pieces and studs room is left out.
+    """
+    gap, found = stretch.wall.sheathing.gap, list[int]()
+    edge, least = stretch.left, 2 * stretch.wall.thickness
+    for at in sorted(at for o in stretch.openings for at in (o.left, o.right - gap)):
+        if at - edge >= least and stretch.right - at - gap >= least and carriers.studs_for(at, at + gap) is not None:
+            found.append(at)
+            edge = at + gap
+    return replace(stretch, breaks=tuple(found))
 
 
 class Columns(msgspec.Struct, frozen=True):
@@ -125,18 +143,28 @@ def _steps(stretch: Stretch, carriers: Carriers, way: _Way) -> list[_Way]:
     """The ways on from here: the next sheet as the last, full, or ripped."""
     gap, full, reach = stretch.wall.sheathing.gap, stretch.full, stretch.right
     first = not way.columns
-    if way.next + full + gap >= reach:
+    brk = next((at for at in stretch.breaks if at > way.next), None)
+    if brk is not None:
+        if way.next + full >= brk:
+            own = carriers.studs_for(brk, brk + gap) or ()
+            return [_with(stretch, way, Column(way.next, brk), brk + gap, own, 0, full if first else 0)]
+        most = brk - gap - 2 * stretch.wall.thickness
+    else:
+        most = reach
+    if brk is None and way.next + full + gap >= reach:
         last = Column(way.next, min(way.next + full, reach))
         return [_with(stretch, way, last, reach, (), 0, full if first else 0)]
     steps = []
     untouched = Column(way.next, way.next + full)
     rips = [(column, 1) for column in _ripped(stretch, way)]
     for column, rip in [(untouched, 0), *rips]:
+        if column.right > most:
+            continue
         studs = carriers.studs_for(column.right, column.right + gap)
         if studs is not None:
             steps.append(_with(stretch, way, column, column.right + gap, studs, rip, full if first else 0))
     if all(step.scraps > way.scraps for step in steps):
-        steps.append(_anywhere(stretch, carriers, way, first))
+        steps.append(_anywhere(stretch, carriers, way, first, most))
     return steps
 
 
@@ -154,12 +182,13 @@ def _ripped(stretch: Stretch, way: _Way) -> list[Column]:
     return [Column(way.next, line + shift - gap) for line in reversed(lines)]
 
 
-def _anywhere(stretch: Stretch, carriers: Carriers, way: _Way, first: bool) -> _Way:
+def _anywhere(stretch: Stretch, carriers: Carriers, way: _Way, first: bool, most: int) -> _Way:
     """Where no line serves: the widest piece, to the inch, that leaves no scrap and whose seam can be carried."""
     wall, full = stretch.wall, stretch.full
     gap = wall.sheathing.gap
     found: list[_Way] = []
-    for edge in range(way.next + full, way.next + wall.thickness, -INCH):
+    widest = min(way.next + full, most)
+    for edge in range(widest, way.next + wall.thickness, -INCH):
         studs = carriers.studs_for(edge, edge + gap)
         if studs is None:
             continue
@@ -168,8 +197,7 @@ def _anywhere(stretch: Stretch, carriers: Carriers, way: _Way, first: bool) -> _
             return found[-1]
     if found:
         return min(found, key=lambda step: step.scraps)
-    edge = way.next + full
-    return _with(stretch, way, Column(way.next, edge), edge + gap, (), 0, full if first else 0)
+    return _with(stretch, way, Column(way.next, widest), widest + gap, (), 0, full if first else 0)
 
 
 def _leaves_room(stretch: Stretch, start: int) -> bool:

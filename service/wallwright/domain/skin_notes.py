@@ -45,7 +45,13 @@ def skin_findings(
     saved: Saved | None, costs: Costs, reused: list[Finding],
 ) -> tuple[Finding, ...]:  # fmt: skip
     """The findings of a wall skinned with upright sheets."""
-    saving = [*_other_start(wall, costs), *_strip(wall, courses), *_whole_sheets(wall, columns), *reused]
+    saving = [
+        *_other_start(wall, costs),
+        *_strip(wall, courses),
+        *_whole_sheets(wall, columns),
+        *_pieced(wall, columns),
+        *reused,
+    ]
     return _findings(wall, pieces, laid, saved, saving)
 
 
@@ -54,7 +60,7 @@ def lying_findings(
     costs: Costs, reused: list[Finding],
 ) -> tuple[Finding, ...]:  # fmt: skip
     """The findings of a wall skinned with lying sheets."""
-    saving = [*_other_start(wall, costs), *_low_course(wall, courses), *reused]
+    saving = [*_other_start(wall, costs), *_low_course(wall, courses), *_pieced(wall, ()), *reused]
     if laid.close:
         saving.append(Finding("joints-not-staggered", "/sheathing/direction", (("count", str(laid.close)),)))
     return _findings(wall, pieces, laid, saved, saving)
@@ -91,6 +97,21 @@ def _findings(
     found.append(Finding("two-people", ""))
     found.append(Finding("not-checked", ""))
     return tuple(found)
+
+
+def _pieced(wall: Wall, columns: tuple[Column, ...]) -> list[Finding]:
+    """Sides of openings at which sheets end, and those that are still cut out; lying sheets end at none."""
+    if wall.sheathing.openings != "pieced" or not wall.openings:
+        return []
+    lefts, rights = {column.left for column in columns}, {column.right for column in columns}
+    ended = sum((o.left in rights) + (o.right in lefts) for o in wall.openings)
+    found = []
+    if ended:
+        found.append(Finding("seams-in-line-with-corners", "/sheathing/openings", (("count", str(ended)),)))
+    if ended < 2 * len(wall.openings):
+        values: Values = (("count", str(2 * len(wall.openings) - ended)),)
+        found.append(Finding("opening-still-cut-out", "/sheathing/openings", values))
+    return found
 
 
 def _other_start(wall: Wall, costs: Costs) -> list[Finding]:
@@ -156,7 +177,8 @@ def _whole_sheets(wall: Wall, columns: tuple[Column, ...]) -> list[Finding]:
     change = count * module - gap - face
     last = columns[-1] if wall.sheets_from == "left" else columns[0]
     # Full-size sheets whose gaps drift, or sized ones that stop a gap short, come out whole as they stand.
-    if abs(change) <= count * gap or abs(change) > SMALL_CHANGE:
+    pieced = wall.sheathing.openings == "pieced" and bool(wall.openings)
+    if pieced or abs(change) <= count * gap or abs(change) > SMALL_CHANGE:
         return []
     values: Values = (
         ("last", last.right - last.left),

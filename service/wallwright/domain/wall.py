@@ -172,6 +172,8 @@ class Sheathing(msgspec.Struct, frozen=True, gc=False):
     """Whether pieces are cut from what others leave of their sheets, where they fit."""
     grain: Grain = defaults.SHEET_GRAIN
     """Whether pieces so cut keep the way of the sheet's grain, or may lie turned on it."""
+    openings: Literal["cut-out", "pieced"] = defaults.SHEET_OPENINGS
+    """Whether openings are cut out of the sheets, or upright sheets pieced round them."""
 
 
 class Carries(msgspec.Struct, frozen=True, gc=False):

@@ -151,6 +151,24 @@ WALL_KINDS: Final[dict[str, Kind]] = {
         "An order for this wall looks at more ways to cut its sheets.",
         OWN_RULE,
     ),
+    "seams-in-line-with-corners": Kind(
+        "caution",
+        "Sides of openings at which sheets end, with a seam in line with the opening's corners: {count}. Cracks start there, and the "
+        "pieces beside an opening are braced on their own.",
+        "Seams in line with an opening's corners",
+        "Rectangles beside, over and under an opening always meet in line with one of its sides.",
+        "Give `sheathing.openings` as `cut-out`, so that sheets run past the corners in one piece.",
+        COMMON_PRACTICE,
+    ),
+    "opening-still-cut-out": Kind(
+        "note",
+        "Sides of openings that are cut out of the sheets all the same: {count}. Upright sheets end at a side only where timber over "
+        "and under the opening carries both edges, or a stud for it finds room; lying sheets are never pieced.",
+        "Opening still cut out",
+        "A seam beside an opening runs on over its head and under its sill, where it needs timber as well.",
+        "Move the opening a little, so that no cripple stands within two studs of its side, or leave it cut out.",
+        OWN_RULE,
+    ),
     "pieces-turned": Kind(
         "caution",
         "Pieces that lie turned on their sheet, so that the panel's strength axis runs the other way on the wall: {count}.",

@@ -79,6 +79,7 @@ def wire_common(c: Converter, wall: domain.Wall) -> dict[str, Any]:
             start=UNSET if sheathing.start is None else sheathing.start,
             reuse_offcuts=sheathing.reuse_offcuts,
             grain=sheathing.grain,
+            openings=sheathing.openings,
         ),
         "lining": wall.lining,
         "fastening": wire_fastening(c, wall.fastening),

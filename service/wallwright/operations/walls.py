@@ -109,6 +109,7 @@ def _sheathing(reading: Reading, sheathing: wire.Sheathing | UnsetType, at: str)
         start=sheathing.start,
         reuse_offcuts=sheathing.reuse_offcuts,
         grain=sheathing.grain,
+        openings=sheathing.openings,
     )
     return domain.Sheathing(**values)  # type: ignore[arg-type]
 

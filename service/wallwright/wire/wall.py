@@ -261,6 +261,16 @@ class Sheathing(Request, frozen=True):
         ]
         | UnsetType
     ) = UNSET
+    openings: (
+        Annotated[
+            Literal["cut-out", "pieced"],
+            Meta(
+                description="Whether openings are cut out of the sheets, or upright sheets end at their sides, so that the pieces "
+                "beside, over and under them are rectangles. A side where the frame carries no seam is cut out."
+            ),
+        ]
+        | UnsetType
+    ) = UNSET
 
 
 class Carries(Request, frozen=True, kw_only=True):
