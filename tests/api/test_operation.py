@@ -66,7 +66,9 @@ def test_a_stopping_copy_lives_and_is_not_ready():
 
 def test_a_copy_that_answers_otherwise_than_committed_lives_and_is_not_ready(monkeypatch, caplog):
     wanted = golden.committed()
-    assert {name.partition(".")[0] for name in wanted} == {operation.name for operation in OPERATIONS if not operation.slow}
+    assert {name.partition(".")[0] for name in wanted} == {
+        operation.name for operation in OPERATIONS if not operation.slow
+    }
     monkeypatch.setattr(golden, "committed", lambda: {**wanted, "layout.svg": "0" * 64})
     golden.differing.cache_clear()
     try:
