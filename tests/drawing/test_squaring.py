@@ -146,3 +146,11 @@ def test_cautions_stand_in_the_drawing(name):
     assert cautions
     for finding in cautions:
         assert finding.text[:60] in text
+
+
+def test_a_contradiction_shows_no_push_and_asks_for_no_cut():
+    body = {"units": "in", "width": 144, "height": 96, "top": 144, "right": 96, "rising": 174.0625, "falling": 173.0625}
+    scene = scene_of("squaring-frame", body, "in")
+    assert "measure-again" in scene.description
+    said = [str(getattr(shape, "title", "") or getattr(shape, "text", "")) for shape in scene.shapes]
+    assert not [text for text in said if text.startswith("push")]

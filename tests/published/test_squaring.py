@@ -6,6 +6,8 @@ import pytest
 
 from wallwright.domain.squaring.adjusting import QUADRILATERAL, adjust
 from wallwright.domain.squaring.frame import Frame, default_tolerance, square, triangles
+from wallwright.domain.squaring.notes import edge_findings
+from wallwright.domain.squaring.placing import EdgeWork
 from wallwright.domain.squaring.quadrilateral import corner_degrees, first_guess, fitted
 from wallwright.domain.squaring.standing import Brace, Plumb, Sheet, by_plumb, by_sheet
 from wallwright.lengths import FOOT, INCH, MILLIMETRE, inches
@@ -155,3 +157,25 @@ def test_squaring_with_the_sheet(corner, way) -> None:
     found = by_sheet(Sheet(corner, 96 * INCH, inches("3/16")), 96 * INCH, 0)
     assert found.lean == pytest.approx(way * inches("3/16"), abs=10)
     assert found.out_of_square_degrees == pytest.approx(way * degrees(asin(0.1875 / 96)), abs=1e-5)
+
+
+@pytest.mark.parametrize(
+    ("short", "code", "level"),
+    [
+        ("1/2", "deck-edge-short", "note"),
+        ("1 1/2", "deck-edge-lacks-bearing", "caution"),
+        ("6", "deck-too-small", "stop"),
+    ],
+)
+def test_a_deck_that_does_not_carry_its_plates_is_told_as_gravely_as_it_is(short: str, code: str, level: str) -> None:
+    # Common practice, no source: a shim serves up to half of a 1-1/2 in rim; with half of a 3-1/2 in plate past the rim
+    # nobody builds.
+    edge = EdgeWork("right", "front-right", "back-right", -inches(short), -inches(short), "shim")
+    (found,) = edge_findings(edge)
+    assert (found.code, found.kind.level) == (code, level)
+
+
+def test_an_edge_far_proud_is_not_simply_cut() -> None:
+    # Common practice, no source: past half of a 1-1/2 in rim a cut takes what rim and joists are nailed by.
+    edge = EdgeWork("left", "back-left", "front-left", inches("22"), inches("22"), "trim")
+    assert [found.code for found in edge_findings(edge)] == ["deck-edge-far-proud"]

@@ -105,7 +105,7 @@ def _stacks(wall: Wall, parts: list[Part], stock: int) -> list[_Stack]:
         spots = _spots_on_slope(wall, parts, reach) if sloped else _bearing_spots(wall, parts, _face(name, plates))
         layers = [_layer(plate, spots) for plate in plates]
         if name != "bottom plates" and len(layers) > 1:
-            layers[1] = _loosened(layers[1], layers[0], reach)
+            layers[1] = _loosened(layers[1], layers[0], reach, top_edge(wall).ridge if sloped else None)
         found.append(_Stack(name, plates, tuple(layers), reach))
     return found
 
@@ -160,12 +160,17 @@ def _layer(plate: Part, spots: set[int]) -> Layer:
     return Layer(plate.x, plate.right, tuple(sorted(inside)), poor=poor)
 
 
-def _loosened(cap: Layer, below: Layer, reach: Reach) -> Layer:
-    """The cap with joints over no upright as well: whole lengths from either end, and just clear of those below."""
+def _loosened(cap: Layer, below: Layer, reach: Reach, ridge: int | None) -> Layer:
+    """The cap with joints over no upright as well: whole lengths from either end, and just clear of those below.
+
+    A gable's ridge is one of those below, for which every other joint of the cap has to be clear too.
+    """
     stock = reach.stock
     more = {x + way * reach.offset for x in below.spots for way in (-1, 1)}
     if stock > 0:
         more |= set(range(cap.left + stock, cap.right, stock)) | set(range(cap.right - stock, cap.left, -stock))
+    if ridge is not None:
+        more = {x for x in more if abs(x - ridge) >= reach.offset}
     inside = {x for x in more if cap.left + SHORTEST <= x <= cap.right - SHORTEST} - set(cap.spots)
     poor = frozenset(x for x in inside if min(x - cap.left, cap.right - x) < LEAST_PIECE)
     return Layer(cap.left, cap.right, tuple(sorted({*cap.spots, *inside})), frozenset(inside), cap.poor | poor)

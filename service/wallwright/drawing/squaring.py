@@ -54,7 +54,9 @@ def frame_scene(found: Squared, units: Units, revision: str, texts: Sequence[str
     shapes += string(view, [0, width], view.y(0) + 8, [tape_text(width, units)])
     shapes += upright(view, 0, height, view.x(min(0, shift)) - 20, tape_text(height, units))
     shapes += _far_sides(view, found, units, shift)
-    shapes += _push(view, found, units, shift)
+    # Lengths that contradict one another say nothing about where to push.
+    measured = found.verdict != "measure-again"
+    shapes += _push(view, found, units, shift) if measured else []
     shapes += _rows(rows, view.y(0) + 14)
     what = f"Frame from outside as it lies; {_target(found, units)}"
     what += f"; lean drawn {factor} times" if factor > 1 else ""
@@ -62,6 +64,8 @@ def frame_scene(found: Squared, units: Units, revision: str, texts: Sequence[str
     description = (
         f"{found.verdict}; top {tape_text(abs(found.lean), units)} to the {'left' if found.lean < 0 else 'right'}, "
         f"shorten {found.shorten}, push {tape_text(found.push, units)}."
+        if measured
+        else "measure-again: the lengths contradict one another; move nothing."
     )
     return Scene(view.width, view.height, f"Squaring of {frame.name or 'the frame'}", description, tuple(shapes))
 

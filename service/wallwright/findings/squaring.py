@@ -106,6 +106,33 @@ SQUARING_KINDS: Final[dict[str, Kind]] = {
         "Trim the edge back to the line, or move the plates outwards where there is room.",
         COMMON_PRACTICE,
     ),
+    "deck-edge-far-proud": Kind(
+        "caution",
+        "The {edge} edge sticks out past the framing line by up to {most}, at {corner}: more than a trim takes off safely, "
+        "since rim and joists would lose their timber. Measure again, or move the plates or the building's size outwards.",
+        "Deck edge far proud",
+        "Past about half a rim's thickness a cut weakens rim and joists' ends.",
+        "Measure again; build the walls to the deck, or have the deck altered by someone who knows its framing.",
+        COMMON_PRACTICE,
+    ),
+    "deck-edge-lacks-bearing": Kind(
+        "caution",
+        "The {edge} edge lies inside the framing line by up to {most}, at {corner}: the plate would stand out past the rim, "
+        "and a shim behind the sheet does not carry it. Pad the rim out with solid timber first.",
+        "Plate past the deck's edge",
+        "Past about half a rim's thickness a plate needs timber under its edge.",
+        "Pad the rim out solid, fastened to rim and joists, or move the plates inwards.",
+        COMMON_PRACTICE,
+    ),
+    "deck-too-small": Kind(
+        "stop",
+        "The {edge} edge lies inside the framing line by up to {most}, at {corner}: half of the plate or more would stand on "
+        "nothing. Make the deck larger or the building smaller.",
+        "Deck too small",
+        "A wall stands on its plate, and the plate on the deck.",
+        "Measure again; enlarge the deck, or give the building the size that the deck carries.",
+        COMMON_PRACTICE,
+    ),
     "deck-edge-short": Kind(
         "note",
         "The {edge} edge lies inside the framing line by up to {most}, at {corner}: shim behind the sheet there.",

@@ -14,6 +14,10 @@ if TYPE_CHECKING:
 
 LEVEL_LIMIT: Final = INCH // 4
 """Corners of a deck that differ more in height are told: rough framing's 1/4 in (see ROUGH_FRAMING)."""
+SHIM_MOST: Final = 3 * INCH // 4
+"""An edge out by more is not mended by shim or trim: half a rim's thickness (common practice, no source)."""
+BEARING_LOST: Final = 7 * INCH // 4
+"""An edge short by more leaves half of a 3-1/2 in plate on nothing (common practice, no source)."""
 WORDS: Final = {
     "width": "the bottom plate", "height": "the left side", "top": "the top plate", "right": "the right side",
     "rising": "the rising diagonal", "falling": "the falling diagonal",
@@ -97,10 +101,11 @@ def _unequal(frame: "Frame") -> list[Finding]:
 def deck_findings(closing: Consistency, placing: Placing | None, rise: int) -> tuple[Finding, ...]:
     """Findings about a deck, the gravest first; ``rise`` is how much higher its highest corner is than its lowest."""
     found = contradiction(closing, "", {})
-    if placing is not None:
+    # Nobody is told to cut a deck whose lengths contradict one another.
+    if placing is not None and not found:
         if any(edge.work != "leave" for edge in placing.edges):
             found.append(Finding("snap-the-rectangle", "/wanted"))
-        found += [finding for edge in placing.edges for finding in _edge(edge)]
+        found += [finding for edge in placing.edges for finding in edge_findings(edge)]
     if rise > LEVEL_LIMIT:
         figures = Compared(rise, LEVEL_LIMIT, "length")
         found.append(
@@ -109,15 +114,24 @@ def deck_findings(closing: Consistency, placing: Placing | None, rise: int) -> t
     return (*found, Finding("deck-not-checked", ""))
 
 
-def _edge(edge: EdgeWork) -> list[Finding]:
+def edge_findings(edge: EdgeWork) -> list[Finding]:
+    """What an edge that is proud or short takes, by how much it is."""
     about = f"/sides/{edge.edge}"
     found = []
     if edge.work in ("trim", "trim-and-shim"):
         corner = edge.start_corner if edge.at_start >= edge.at_end else edge.end_corner
         values = (("edge", edge.edge), ("most", max(edge.at_start, edge.at_end)), ("corner", corner))
-        found.append(Finding("deck-edge-proud", about, values))
+        far = max(edge.at_start, edge.at_end) > SHIM_MOST
+        found.append(Finding("deck-edge-far-proud" if far else "deck-edge-proud", about, values))
     if edge.work in ("shim", "trim-and-shim"):
         corner = edge.start_corner if edge.at_start <= edge.at_end else edge.end_corner
         values = (("edge", edge.edge), ("most", -min(edge.at_start, edge.at_end)), ("corner", corner))
-        found.append(Finding("deck-edge-short", about, values))
+        found.append(Finding(_short_code(-min(edge.at_start, edge.at_end)), about, values))
     return found
+
+
+def _short_code(most: int) -> str:
+    """What is told of an edge that lies inside the framing line, by how much of the plate would stand on nothing."""
+    if most > BEARING_LOST:
+        return "deck-too-small"
+    return "deck-edge-lacks-bearing" if most > SHIM_MOST else "deck-edge-short"
