@@ -59,6 +59,27 @@ DECK = {
     "levels": {"front_left": 0, "front_right": 1, "back_right": 2, "back_left": 1},
 }
 ON_DECK = {**BUILDING, "deck": {name: DECK[name] for name in ("sides", "diagonals", "levels")}}
+STRIP = {"thickness": 12, "width": 600, "length": 900, "count": 1}
+SIZE = {"thickness": 12, "width": 1200, "length": 2400, "price": 20}
+ORDER = {
+    "units": "mm",
+    "pieces": [{"stock": "2x4", "length": 900, "count": 1}],
+    "offers": [{"stock": "2x4", "length": 2400, "price": 4}],
+    "sheet_pieces": [STRIP],
+    "sheet_offers": [SIZE],
+}
+BUYING = [
+    ("/v1/buying", ORDER, "/pieces/0/length", limits.PIECE_LENGTH_MIN, limits.BOARD_LENGTH_MAX),
+    ("/v1/buying", ORDER, "/offers/0/length", limits.BOARD_LENGTH_MIN, limits.BOARD_LENGTH_MAX),
+    ("/v1/buying", ORDER, "/kerf", 0, limits.KERF_MAX),
+    ("/v1/buying", ORDER, "/end_trim", 0, limits.END_TRIM_MAX),
+    ("/v1/buying", ORDER, "/least_offcut", 0, limits.BOARD_LENGTH_MAX),
+    ("/v1/buying", ORDER, "/sheet_pieces/0/thickness", limits.SHEET_THICKNESS_MIN, limits.SHEET_THICKNESS_MAX),
+    ("/v1/buying", ORDER, "/sheet_pieces/0/width", limits.SHEET_PIECE_MIN, limits.SHEET_LENGTH_MAX),
+    ("/v1/buying", ORDER, "/sheet_pieces/0/length", limits.SHEET_PIECE_MIN, limits.SHEET_LENGTH_MAX),
+    ("/v1/buying", ORDER, "/sheet_offers/0/width", limits.SHEET_WIDTH_MIN, limits.SHEET_WIDTH_MAX),
+    ("/v1/buying", ORDER, "/sheet_offers/0/length", limits.SHEET_LENGTH_MIN, limits.SHEET_LENGTH_MAX),
+]
 MEASURED, ACROSS, REACH = limits.MEASURED_MIN, limits.MEASURED_DIAGONAL_MAX, limits.OUT_OF_LINE_MAX
 SQUARING = [
     ("/v1/squaring/frame", FRAME, "/width", MEASURED, limits.WALL_LENGTH_MAX),
@@ -84,6 +105,7 @@ SQUARING = [
 ]
 LENGTHS = [
     *SQUARING,
+    *BUYING,
     ("/v1/layout", BASE, "/length", 1, limits.WALL_LENGTH_MAX),
     ("/v1/layout", BASE, "/height", 1, limits.WALL_HEIGHT_MAX),
     ("/v1/layout", BASE, "/spacing", limits.SPACING_MIN, limits.SPACING_MAX),
@@ -156,6 +178,43 @@ COUNTS = [
 def test_each_count_at_its_limit_and_one_past(pointer, body, most, code):
     for count, broken in ((most - 1, False), (most, False), (most + 1, True)):
         assert ((pointer, code) in codes(post("/v1/layout", body(count)))) == broken, count
+
+
+def order(**changes: object) -> bytes:
+    return json.dumps({**ORDER, **changes}).encode()
+
+
+PIECE, BOARDS = ORDER["pieces"][0], ORDER["offers"][0]
+TINY = {"units": "mm", "length": 2, "height": 2}
+"""A wall or building that is refused at once, so that only its number is judged."""
+HOUSE = {"units": "mm", "footprint": {"width": 2, "depth": 2}, "wall_height": 2}
+BUYING_COUNTS = [
+    ("/pieces", lambda n: order(pieces=[PIECE] * n), limits.PIECES_MAX, "count"),
+    ("/walls", lambda n: order(walls=[TINY] * n), limits.ORDER_WALLS_MAX, "count"),
+    ("/buildings", lambda n: order(buildings=[HOUSE] * n), limits.ORDER_BUILDINGS_MAX, "count"),
+    ("/offers", lambda n: order(offers=[BOARDS] * n), limits.OFFERS_MAX, "count"),
+    ("/sheet_pieces", lambda n: order(sheet_pieces=[STRIP] * n), limits.SHEET_PIECES_MAX, "count"),
+    ("/sheet_offers", lambda n: order(sheet_offers=[SIZE] * n), limits.OFFERS_MAX, "count"),
+    ("/pieces/0/count", lambda n: order(pieces=[{**PIECE, "count": n}]), limits.PIECE_COUNT_MAX, "value"),
+    ("/offers/0/at_most", lambda n: order(offers=[{**BOARDS, "at_most": n}]), limits.PIECE_COUNT_MAX, "value"),
+    ("/offers/0/price", lambda n: order(offers=[{**BOARDS, "price": n}]), limits.PRICE_MAX, "value"),
+    (
+        "/sheet_pieces/0/count",
+        lambda n: order(sheet_pieces=[{**STRIP, "count": n}]),
+        limits.SHEET_PIECE_COUNT_MAX,
+        "value",
+    ),
+    ("/spare_percent", lambda n: order(spare_percent=n), limits.SPARE_PERCENT_MAX, "value"),
+    ("/tax_percent", lambda n: order(tax_percent=n), limits.TAX_PERCENT_MAX, "value"),
+]
+
+
+@pytest.mark.parametrize(("pointer", "body", "most", "code"), BUYING_COUNTS, ids=[case[0] for case in BUYING_COUNTS])
+def test_each_count_of_an_order_at_its_limit_and_one_past(pointer, body, most, code):
+    for count, broken in ((most - 1, False), (most, False), (most + 1, True)):
+        answer = post("/v1/buying", body(count))
+        assert answer.status_code in ((400,) if broken else (200, 422)), answer.text
+        assert (pointer, code) in codes(answer) if broken else (pointer, code) not in codes(answer), count
 
 
 def test_limits_are_served_in_both_systems_of_units():

@@ -10,11 +10,15 @@ from urllib.parse import urlsplit
 import msgspec
 import pytest
 from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
 from tests.contract.test_schemathesis import SCHEMA
 from tests.strategies.buildings import buildings
 from tests.strategies.walls import walls
 
 from wallwright.domain.building import build
+from wallwright.domain.framed import framed
+from wallwright.domain.wall import Wall
+from wallwright.lengths import FOOT, INCH
 from wallwright.operations.building import to_wire_building
 from wallwright.operations.completed import to_wire
 from wallwright.wire.base import encode_length
@@ -57,3 +61,43 @@ def test_a_building_is_answered_in_every_form(building):
         "/v1/building",
         body(to_wire_building(build(building), building, "in", ("layout", "sheathing", "raising", "fasteners"))),
     )
+
+
+@settings(SOME, max_examples=max(5, COUNT // 4))
+@given(walls(), st.integers(0, 10), st.booleans())
+def test_an_order_for_a_wall_is_answered_in_every_form(wall, spare, priced):
+    asked_in_every_form("/v1/buying", order_for(wall, spare, priced=priced))
+
+
+def order_for(wall: Wall, spare: int, *, priced: bool) -> dict:
+    """A loose piece, a wall, and boards long enough for every section that it takes."""
+    layout, size = framed(wall), wall.sheathing.sheet
+    sections = {(row.stock, row.treated) for row in layout.layout.cut_list}
+    longest = max(row.length for row in layout.layout.cut_list)
+    longer = -(-longest // FOOT) + 1
+    offers = [
+        {
+            "stock": {"thickness": one.thickness / INCH, "width": one.width / INCH},
+            "length": f"{feet}'",
+            "price": feet / 2,
+            "treated": treated,
+        }
+        for one, treated in sorted(sections, key=lambda at: (at[0].thickness, at[0].width, at[1]))
+        for feet in (longer, longer + 4)
+    ]
+    sheet = {
+        "thickness": size.thickness / INCH,
+        "kind": size.kind,
+        "width": size.width / INCH,
+        "length": size.length / INCH,
+    }
+    first = offers[0]
+    return {
+        "units": "in",
+        "pieces": [{"stock": first["stock"], "treated": first["treated"], "length": 20, "count": 2, "mark": "block"}],
+        "walls": [body(to_wire(wall, "in"))],
+        "offers": offers,
+        "sheet_offers": [{**sheet, "price": 20}] if priced else [],
+        "spare_percent": spare,
+        "effort": "quick",
+    }

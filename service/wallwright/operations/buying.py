@@ -168,7 +168,7 @@ def _each(reading: Reading, asked: list[Any], at: str, read: Callable[[Any], Any
 
 
 def _piece(reading: Reading, one: wire.Piece, at: str) -> domain.Piece:
-    length = reading.length(one.length, f"{at}/length", 1, limits.BOARD_LENGTH_MAX)
+    length = reading.length(one.length, f"{at}/length", limits.PIECE_LENGTH_MIN, limits.BOARD_LENGTH_MAX)
     stock = reading.stock(one.stock, f"{at}/stock", STOCK_LEAST, STOCK_MOST)
     return domain.Piece(stock, length, one.count, at=at, **given(treated=one.treated, mark=one.mark))  # type: ignore[arg-type]
 

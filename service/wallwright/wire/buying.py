@@ -85,7 +85,7 @@ class Order(Request, frozen=True, kw_only=True):
     ) = UNSET
     buildings: Annotated[list[Building], Meta(max_length=limits.ORDER_BUILDINGS_MAX)] | UnsetType = UNSET
     offers: Annotated[list[Offer], Meta(max_length=limits.OFFERS_MAX)]
-    sheet_pieces: Annotated[list[SheetPiece], Meta(max_length=limits.PIECES_MAX)] | UnsetType = UNSET
+    sheet_pieces: Annotated[list[SheetPiece], Meta(max_length=limits.SHEET_PIECES_MAX)] | UnsetType = UNSET
     sheet_offers: (
         Annotated[
             list[SheetOffer],

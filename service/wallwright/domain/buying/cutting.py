@@ -47,7 +47,7 @@ class Effort(msgspec.Struct, frozen=True, gc=False):
 
 EFFORTS: Final[dict[str, Effort]] = {
     "quick": Effort(100, 500_000, 40_000, 1_000, 50, 40, 5),
-    "normal": Effort(400, 6_000_000, 400_000, 6_000, 1_000, 100, 8),
+    "normal": Effort(400, 4_000_000, 400_000, 6_000, 1_000, 100, 8),
     "thorough": Effort(2_000, 30_000_000, 3_000_000, 30_000, 20_000, 600, 1_000),
 }
 

@@ -70,7 +70,7 @@ class SheetCut(msgspec.Struct, frozen=True):
         return sum(sheet.count for sheet in self.sheets)
 
 
-_SETS = {"quick": 20_000, "normal": 200_000, "thorough": 2_000_000}
+_SETS = {"quick": 8_000, "normal": 40_000, "thorough": 400_000}
 """Pairs of boxes looked at."""
 
 
@@ -163,12 +163,14 @@ def cut_sheets(
     cuts = [
         (number, counts) for number, offer in enumerate(offers) for counts in sets.fitting(offer.width, offer.length)
     ]
-    plan, proved = _chosen(problem, cuts, effort, left)
+    few = _fullest(problem, cuts, effort.patterns)
+    plan, proved = _chosen(problem, few, effort, left)
     if plan is None:
         values = (("kind", panels[0].kind), ("thickness", panels[0].thickness))
         raise PlanRefused((Fault("sheets-too-few", "/sheet_offers", values),))
     cost = problem.cost(plan)
-    bound = min(cost, proved if sets.complete else _by_area(problem))
+    whole = sets.complete and len(few) == len(cuts)
+    bound = min(cost, proved if whole else _by_area(problem))
     plan = settled(
         problem, Found(plan, cost, bound, tuple(sorted(set(cuts) if len(cuts) <= 400 else plan)), False), effort, left
     )
@@ -208,6 +210,19 @@ def _chosen(problem: Problem, cuts: list[Cut], effort: Effort, left: Left) -> tu
     """The cheapest plan over the sets found, and what none over them can undercut; None where sheets are too few."""
     plan, proved = cheapest(problem, sorted(cuts), effort.nodes, left)
     return (None, 0) if not plan else (plan, proved)
+
+
+def _fullest(problem: Problem, cuts: list[Cut], most: int) -> list[Cut]:
+    """So many of the sets: single pieces, so that every piece can be cut, then those that leave the least of their sheet."""
+    if len(cuts) <= most:
+        return cuts
+
+    def rank(cut: Cut) -> tuple[bool, int, Cut]:
+        board, counts = cut
+        held = sum(item.size * count for item, count in zip(problem.items, counts, strict=True))
+        return (sum(counts) > 1, problem.boards[board].room - held, cut)
+
+    return sorted(cuts, key=rank)[:most]
 
 
 def _by_area(problem: Problem) -> int:

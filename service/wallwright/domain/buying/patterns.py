@@ -81,10 +81,12 @@ class Fronts:
         self.values = values
         self.room = room
         self.complete = True
+        self._merges = 0
         self._fronts: list[tuple[_Front, ...]] = [()] * len(items) + [(([0], [0]),)]
         for place in range(len(items) - 1, -1, -1):
+            self._merges = 0
             self._fronts[place] = self._added(place)
-            if not work.take(sum(len(front[0]) for front in self._fronts[place])):
+            if not work.take(self._merges + sum(len(front[0]) for front in self._fronts[place])):
                 self.complete = False
                 return
 
@@ -98,7 +100,7 @@ class Fronts:
         many = 1
         while left > 0:
             take = min(many, left)
-            front = _merged(front, _moved(front, item.size * take, value * take, self.room))
+            front = self._merge(front, _moved(front, item.size * take, value * take, self.room))
             left -= take
             many *= 2
         # A plain item leaves free ends alone, but none of its group has any.
@@ -113,8 +115,12 @@ class Fronts:
             size, worth = size + one, worth + value
             if size > self.room:
                 break
-            front = _merged(front, _moved(self._after(place, loose), size, worth, self.room))
+            front = self._merge(front, _moved(self._after(place, loose), size, worth, self.room))
         return front
+
+    def _merge(self, one: _Front, other: _Front) -> _Front:
+        self._merges += len(other[0])
+        return _merged(one, other)
 
     def _after(self, place: int, loose: int) -> _Front:
         """The front of the items after this one, where so many slanted ends are free."""
@@ -197,12 +203,21 @@ class Fronts:
 def filled(items: list[Item], counts: Counts, most: Counts, room: int) -> Counts:
     """The same set with as much more as fits, the largest pieces first, none beyond ``most``."""
     found = list(counts)
+    taken = used(items, counts)
     for place in sorted(range(len(items)), key=lambda n: (-items[n].size, n)):
+        item = items[place]
+        if not item.ends:
+            more = max(0, min(most[place] - found[place], (room - taken) // item.size))
+            found[place] += more
+            taken += more * item.size
+            continue
         while found[place] < most[place]:
             found[place] += 1
-            if used(items, tuple(found)) > room:
+            longer = used(items, tuple(found))
+            if longer > room:
                 found[place] -= 1
                 break
+            taken = longer
     return tuple(found)
 
 
