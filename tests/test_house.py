@@ -23,7 +23,7 @@ DOMAIN_ORDER = [
 
 
 BUYING_ORDER = [
-    "solver patterns asked", "cutting needs", "ties", "boards panels", "notes", "buy",
+    "solver patterns asked", "cutting needs", "ties", "boards panels", "notes cheaper", "buy",
 ]  # fmt: skip
 
 

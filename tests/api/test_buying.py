@@ -144,6 +144,26 @@ def test_sheets_are_bought_with_the_boards_and_counted_where_no_price_is_known()
     assert {cut["tape"] for sheet in priced["sheets"] for cut in sheet["cuts"]} >= {"3' 11\""}
 
 
+def test_sheets_that_hang_lying_are_cut_along_their_grain():
+    """Two courses of 4 ft on a wall of 12 ft, their ends staggered: 96 + 48 and 64 + 80. Of 48, 64 and 80 no two share a
+    sheet of 4 x 8, so that four are needed. Worked by hand.
+    """
+    wall = {"units": "in", "length": "12'", "height": "8'", "sheathing": {"direction": "lying", "gap": 0}}
+    answer = bought(
+        pieces=[],
+        walls=[wall],
+        kerf=0,
+        offers=[{"stock": "2x4", "length": "12'", "price": 6}],
+        sheet_offers=[{"thickness": '7/16"', "width": 48, "length": 96, "price": 20}],
+    )
+    assert [(line["count"], line["size"]) for line in answer["cost_lines"] if line["item"] == "sheet"] == [
+        (4, '7/16" x 4\' 0" x 8\' 0"')
+    ]
+    pieces = [piece for sheet in answer["sheets"] for piece in sheet["pieces"] for _ in range(sheet["count"])]
+    assert {piece["width"] for piece in pieces} == {48.0}
+    assert sorted(piece["length"] for piece in pieces) == [48.0, 64.0, 80.0, 96.0]
+
+
 def test_what_is_missing_is_the_least_that_can_be():
     """Three boards of 120 give three of 61, two with a 43 beside; one 61 is missing. Worked by hand."""
     answer = post(
@@ -216,3 +236,35 @@ def test_sheets_of_a_wall_are_bought_whichever_way_they_hang(direction, sheathin
     skinned = post("/v1/sheathing", json.dumps(wall).encode()).json()
     (counted,) = post("/v1/buying", json.dumps(order).encode()).json()["sheet_counts"]
     assert 2 <= counted["count"] <= len(skinned["sheets"])
+
+
+def told(answer: dict) -> list[tuple[str, dict]]:
+    """What would have cost less, with the figures compared."""
+    codes = ("other-length-saves", "shorter-piece-saves")
+    return [(one["code"], one["compared"]) for one in answer["findings"] if one["code"] in codes]
+
+
+def test_what_the_next_cheaper_choice_would_need_is_told():
+    """Four boards of 10 ft at 5.50 cost 22.00. Pieces of 60 come two of a board: three boards. A board of 12 ft at 6.60 holds two
+    of 61, beside two of 10 ft with 61 and 43 each: 17.60. Worked by hand.
+    """
+    answer = bought()
+    assert told(answer) == [
+        ("shorter-piece-saves", {"value": 22.0, "limit": 16.5, "unit": "money"}),
+        ("other-length-saves", {"value": 22.0, "limit": 17.6, "unit": "money"}),
+    ]
+    shorter, longer = [one for one in answer["findings"] if one["code"].endswith("saves")]
+    assert shorter["text"].startswith('4 pieces of 2x4 5\' 1" (post) that were 1" shorter, 5\' 0" each')
+    assert shorter["about"] == "/pieces/0"
+    assert "from 22.00 (4 boards) to 17.60 (3 boards), before tax, if one cost 6.60" in longer["text"]
+    offers = [*STUDS["offers"], {"stock": "2x4", "length": "12'", "price": 6.6}]
+    assert bought(offers=offers)["cost"] == 17.6
+    less = [{**STUDS["pieces"][0], "length": 60}, STUDS["pieces"][1]]
+    assert bought(pieces=less)["cost"] == 16.5
+
+
+def test_no_choice_is_told_that_saves_nothing():
+    full = [{"stock": "2x4", "length": "10'", "count": 2}]
+    assert told(bought(pieces=full)) == []
+    in_hand = [{"stock": "2x4", "length": "10'", "price": 0, "at_most": 4}]
+    assert told(bought(offers=in_hand)) == []

@@ -59,4 +59,22 @@ BUYING_KINDS: Final[dict[str, Kind]] = {
         "Ask with `effort` as `thorough`, or buy in two orders.",
         OWN_RULE,
     ),
+    "other-length-saves": Kind(
+        "note",
+        "Boards of {stock} {length}, which are not offered, would bring the cost of this section from {cost} ({boards} boards) to "
+        "{lower} ({fewer} boards), before tax, if one cost {price}: priced by length from those offered.",
+        "Another length would save",
+        "A board that holds one more piece can be cheaper for what it yields than two that hold fewer.",
+        "Ask the yard for that length and its price, and offer it.",
+        OWN_RULE,
+    ),
+    "shorter-piece-saves": Kind(
+        "note",
+        "{count} pieces of {stock} {given}{marks} that were {less} shorter, {length} each, would bring the cost of this section from "
+        "{cost} ({boards} boards) to {lower} ({fewer} boards), before tax. Studs so much shorter mean a wall so much lower.",
+        "Shorter pieces would save",
+        "One more of them then comes out of a board; all other pieces are taken as they are.",
+        "Lower the wall or shorten the piece by so much, where that is free to choose.",
+        OWN_RULE,
+    ),
 }

@@ -7,6 +7,7 @@ import msgspec
 from wallwright.domain.buying import boards
 from wallwright.domain.buying.asked import Order, SheetOffer
 from wallwright.domain.buying.boards import Cut
+from wallwright.domain.buying.cheaper import cheaper
 from wallwright.domain.buying.cutting import Left
 from wallwright.domain.buying.needs import Taken, fasteners_of, panels_of, pieces_of, sheet_offers
 from wallwright.domain.buying.notes import findings
@@ -89,9 +90,10 @@ def buy(order: Order, left: Left) -> Bought:
     net = sum(line.cost for line in lines)
     least = sum(cut.bound for cut in cuts) + sum(one.bound for one in sheets if one.priced)
     proven = all(one.cost == one.bound for one in cuts) and all(one.cost == one.bound for one in sheets)
+    said = (*findings(order, cuts, sheets), *cheaper(order, cuts, by_section, left))
     return Bought(
         taken, tuple(cuts), tuple(sheets), fasteners_of(taken), lines, net, _tax(net, order.tax), net + _tax(net, order.tax),
-        least + _tax(least, order.tax), proven, _waste(order, cuts, sheets), findings(order, cuts, sheets),
+        least + _tax(least, order.tax), proven, _waste(order, cuts, sheets), said,
     )  # fmt: skip
 
 
