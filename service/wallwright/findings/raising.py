@@ -42,12 +42,30 @@ RAISING_KINDS: Final[dict[str, Kind]] = {
     ),
     "raise-in-sections": Kind(
         "note",
-        "With the hands given, build and raise the frame in {sections} sections of about equal weight, joined where they "
-        "stand; lap the cap plate over each joint, and skin them standing.",
+        "With the hands given, build and raise the frame in {sections} sections parted clear of openings, the heaviest {weight}, "
+        "{people} people for the hardest; join them where they stand, lap the cap plate over each joint, and skin them standing.",
         "Raise in sections",
         "A shorter section takes fewer hands.",
         "Part the wall at a stud that both sections get; keep openings whole.",
         COMMON_PRACTICE,
+    ),
+    "with-more-hands": Kind(
+        "caution",
+        "The {hands} people given cannot raise this wall. Raised {way} it takes {fewest} at least; whole it takes {whole}. "
+        "Do not begin with fewer.",
+        "More hands",
+        "Neither the whole wall nor any section that it may be parted into is light enough for the hands given.",
+        "Get the people, or raise it by crane, forklift or wall jacks.",
+        OWN_RULE,
+    ),
+    "opening-stays-whole": Kind(
+        "caution",
+        "The framing of opening {opening} is not parted from king to king: with its header it weighs {weight} and takes "
+        "{people} people; {hands} are given.",
+        "An opening stays whole",
+        "A header, its jacks and kings stand or fall together; a wall is parted only clear of its openings.",
+        "Get more hands or a machine, or lift the header in once kings and jacks stand braced.",
+        OWN_RULE,
     ),
     "skin-before-raising": Kind(
         "note",
@@ -226,7 +244,7 @@ STEPS: Final[dict[str, StepKind]] = {
         "Saw the bottom plate half through from above at both sides of every door.", "At the marks on the bottom plate."
     ),
     "frame-in-sections": StepKind(
-        "Part the wall into sections of about equal weight, each with a stud of its own at the joint, beyond the cut list.",
+        "Part the wall into sections, each with a stud of its own at the joint, beyond the cut list.",
         "Clear of openings.",
     ),
     "fasten-frame": StepKind(

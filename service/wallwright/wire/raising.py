@@ -142,7 +142,7 @@ class Advice(Answer, frozen=True):
 
     skin: Annotated[str, Meta(description="`before-raising` or `after-raising`.")]
     lift: Annotated[str, Meta(description="`whole`, `in-sections`, `with-more-hands` or `by-machine`; more may come.")]
-    sections: Annotated[int, Meta(description="Sections of about equal weight; 1 is whole.")]
+    sections: Annotated[int, Meta(description="Sections parted clear of openings; 1 is whole.")]
 
 
 class Restraint(Answer, frozen=True):

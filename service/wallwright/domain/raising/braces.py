@@ -34,6 +34,11 @@ class Brace(msgspec.Struct, frozen=True, gc=False):
     source: Source
 
 
+def upright(wall: Wall, member: Member) -> bool:
+    """Whether a member is a stud that reaches from plate to plate."""
+    return member.role in _FULL and member.width <= member.depth and member.y == wall.stud_bottom
+
+
 def braces(wall: Wall, members: tuple[Member, ...]) -> tuple[Brace, ...]:
     """Braces at both ends and between them at most 10 ft apart, at 45 degrees, from the left to the right.
 
@@ -43,7 +48,7 @@ def braces(wall: Wall, members: tuple[Member, ...]) -> tuple[Brace, ...]:
     spots = sorted(
         ((stud.x + stud.right) // 2 if from_left else wall.length - (stud.x + stud.right + 1) // 2, stud.id, stud)
         for stud in members
-        if stud.role in _FULL and stud.width <= stud.depth and stud.y == wall.stud_bottom
+        if upright(wall, stud)
     )
     at = [spot for spot, _, _ in spots]
     chosen = [spots[number][2] for number in _chosen(at)]

@@ -47,12 +47,37 @@ class Advice(msgspec.Struct, frozen=True, gc=False):
     """What to do with the hands given.
 
     ``skin`` is ``before-raising`` or ``after-raising``; ``lift`` is ``whole``, ``in-sections``, ``with-more-hands`` or
-    ``by-machine``; ``sections`` about equal lengths.
+    ``by-machine``; ``sections`` part clear of openings.
     """
 
     skin: str
     lift: str
     sections: int
+
+
+class Section(msgspec.Struct, frozen=True, gc=False):
+    """A length of wall that is raised by itself: the people that it takes, and its weight."""
+
+    people: int
+    weight_lb: float
+    length: int
+
+
+class Sections(msgspec.Struct, frozen=True, gc=False):
+    """A wall parted clear of its openings: the people for the hardest section, and the weight of the heaviest.
+
+    ``sections`` is 0 where no parting gives the people room. ``opening`` is the one whose framing, king to king, is hardest
+    to raise, ``whole`` that framing; empty and None in a wall without openings.
+    """
+
+    sections: int
+    people: int
+    heaviest_lb: float
+    opening: str
+    whole: Section | None
+
+
+NOT_PARTED: Final = Sections(0, 0, 0.0, "", None)
 
 
 def tasks(*, over_bolts: bool) -> tuple[LiftTask, ...]:
@@ -95,30 +120,21 @@ def room_for(length: int) -> int:
     return max(LEAST_PEOPLE, length // ROOM)
 
 
-def advice(hands: int, length: int, height: int, bare: tuple[Count, ...], skinned: tuple[Count, ...]) -> Advice:
-    """Skin before or after, whole or in sections of about equal weight, with the hands given.
+def advice(
+    hands: int, length: int, height: int, bare: tuple[Count, ...], skinned: tuple[Count, ...], apart: Sections
+) -> Advice:
+    """Skin before or after, whole or in sections, with the hands given; by machine where no hands find room.
 
     A wall is skinned before raising where the hands can lift it so, since it is easier to skin lying.
     """
     if height >= MACHINE_HEIGHT:
         return Advice("before-raising", "by-machine", 1)
-    able = min(hands, room_for(length))
+    room = room_for(length)
+    able = min(hands, room)
     if people(skinned) <= able:
         return Advice("before-raising", "whole", 1)
     if people(bare) <= able:
         return Advice("after-raising", "whole", 1)
-    for sections in range(2, length // LEAST_SECTION + 1):
-        if all(_of_section(count, sections) <= min(hands, room_for(length // sections)) for count in bare):
-            return Advice("after-raising", "in-sections", sections)
+    if apart.sections > 1 and apart.people <= hands:
+        return Advice("after-raising", "in-sections", apart.sections)
     return Advice("after-raising", "with-more-hands", 1)
-
-
-def _of_section(count: Count, sections: int) -> int:
-    """People for one of some sections of about equal weight by the same rule."""
-    if count.rule == "never-alone":
-        return count.people
-    return (
-        max(1, ceil(count.force_lb / sections / count.each_lb - 1e-9))
-        if count.each_lb
-        else -(-count.people // sections)
-    )

@@ -3,7 +3,7 @@
 from typing import Final
 
 from wallwright.domain.members import Layout
-from wallwright.domain.raising.hands import Advice, Count, people, room_for
+from wallwright.domain.raising.hands import Advice, Count, Sections, people, room_for
 from wallwright.domain.raising.statics import Tilt, bearing
 from wallwright.domain.raising.steps import Restraint, Zone
 from wallwright.domain.raising.wind import Tipping, WindRow
@@ -30,7 +30,7 @@ def whole_wind(mph: float) -> str:
 
 
 def hand_findings(
-    wall: Wall, height: int, advice: Advice, bare: tuple[Count, ...], skinned: tuple[Count, ...]
+    wall: Wall, height: int, advice: Advice, bare: tuple[Count, ...], skinned: tuple[Count, ...], apart: Sections
 ) -> list[Finding]:
     """The people that a lift takes beside those given, and what to do."""
     found = []
@@ -51,9 +51,33 @@ def hand_findings(
         values = (("needed", str(people(bare))), ("room", str(room)))
         found.append(Finding("no-room-for-hands", "/length", values, compared=Compared(people(bare), room, "people")))
     if advice.lift == "in-sections":
-        found.append(Finding("raise-in-sections", "/hands", (("sections", str(advice.sections)),)))
+        values = (
+            ("sections", str(advice.sections)), ("people", str(apart.people)), ("weight", pounds(apart.heaviest_lb)),
+        )  # fmt: skip
+        found.append(Finding("raise-in-sections", "/hands", values))
+    elif advice.lift == "with-more-hands":
+        found += _more_hands(wall, people(bare), apart)
     elif advice.lift == "whole":
         found.append(Finding(f"skin-{advice.skin}", "/sheathing"))
+    return found
+
+
+def _more_hands(wall: Wall, whole: int, apart: Sections) -> list[Finding]:
+    """How many hands are the fewest, and the opening's framing that cannot be parted where that is what asks for them."""
+    found = []
+    fewest = apart.people if apart.sections else whole
+    figures = Compared(fewest, wall.hands, "people")
+    values: tuple[tuple[str, Value], ...] = (
+        ("whole", str(whole)), ("fewest", str(fewest)), ("way", "whole" if apart.sections < 2 else f"in {apart.sections} sections"),
+        ("hands", str(wall.hands)),
+    )  # fmt: skip
+    found.append(Finding("with-more-hands", "/hands", values, compared=figures))
+    if apart.whole is not None and apart.whole.people > wall.hands:
+        values = (
+            ("opening", apart.opening), ("people", str(apart.whole.people)), ("weight", pounds(apart.whole.weight_lb)),
+            ("hands", str(wall.hands)),
+        )  # fmt: skip
+        found.append(Finding("opening-stays-whole", "/openings", values))
     return found
 
 

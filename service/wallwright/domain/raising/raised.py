@@ -1,6 +1,5 @@
 """One wall raised: its weights, the lift, hands, what holds and braces it, the wind, the steps, and what to say."""
 
-from fractions import Fraction
 from typing import Final
 
 import msgspec
@@ -8,7 +7,18 @@ import msgspec
 from wallwright.domain.members import Layout, Member
 from wallwright.domain.raising import wind
 from wallwright.domain.raising.braces import Brace, braces
-from wallwright.domain.raising.hands import REACH, Advice, Count, LiftTask, advice, counts, people, tasks
+from wallwright.domain.raising.hands import (
+    NOT_PARTED,
+    REACH,
+    Advice,
+    Count,
+    LiftTask,
+    advice,
+    counts,
+    people,
+    room_for,
+    tasks,
+)
 from wallwright.domain.raising.notes import (
     LINES_BEYOND,
     hand_findings,
@@ -16,6 +26,7 @@ from wallwright.domain.raising.notes import (
     other_findings,
     wind_findings,
 )
+from wallwright.domain.raising.parting import parted
 from wallwright.domain.raising.statics import CurvePoint, Tilt, bearing, curve
 from wallwright.domain.raising.steps import Restraint, Step, Zone, restraint, steps
 from wallwright.domain.raising.weighing import (
@@ -26,6 +37,7 @@ from wallwright.domain.raising.weighing import (
     Place,
     Weighed,
     Weight,
+    lever,
     of_member,
     of_piece,
     stage_of,
@@ -33,7 +45,7 @@ from wallwright.domain.raising.weighing import (
     weighed,
 )
 from wallwright.domain.skin import Piece, Skin
-from wallwright.domain.slopes import top_edge, under
+from wallwright.domain.slopes import top_edge
 from wallwright.domain.wall import Wall
 from wallwright.findings import Finding
 from wallwright.published.raising import ZONE_MORE
@@ -121,7 +133,7 @@ def raised(layout: Layout, skin: Skin) -> Raised:
     weights = _weigh(layout, skin)
     first = tuple(member for member in layout.members if stage_of(wall, member) == BEFORE)
     sheets = tuple(piece for piece in skin.pieces if piece.stage == BEFORE)
-    top = lever(wall, layout.members)
+    top = lever(wall, layout.members, 0, wall.length)
     tilts = tuple(Tilt(one.weight_lb, one.centre.y, top, REACH) for one in (weights.bare, weights.skinned))
     sails = _sails(first, sheets)
     bare, skinned = (
@@ -129,7 +141,10 @@ def raised(layout: Layout, skin: Skin) -> Raised:
         for one, tilt, sail in zip((weights.bare, weights.skinned), tilts, sails, strict=True)
     )
     height = top_edge(wall).most(0, wall.length)
-    todo = advice(wall.hands, wall.length, height, bare.counts, skinned.counts)
+    too_few = people(bare.counts) > min(wall.hands, room_for(wall.length))
+    density = float(timber_pcf(wall.species, wall.moisture_percent))
+    apart = parted(wall, layout.members, density, over_bolts=bool(layout.anchors)) if too_few else NOT_PARTED
+    todo = advice(wall.hands, wall.length, height, bare.counts, skinned.counts, apart)
     as_lifted, tilt = (skinned, tilts[1]) if todo.skin == BEFORE else (bare, tilts[0])
     held = restraint(layout, as_lifted.thrust_lb)
     braced = braces(wall, layout.members)
@@ -138,7 +153,7 @@ def raised(layout: Layout, skin: Skin) -> Raised:
     left_out = tuple(one.id for one in weights.pieces if one.stage != BEFORE)
     design = winds[-1] if winds and wall.site is not None and wall.site.wind_mph else None
     findings = (
-        *hand_findings(wall, height, todo, bare.counts, skinned.counts),
+        *hand_findings(wall, height, todo, bare.counts, skinned.counts, apart),
         *holding_findings(height, held, tilt, tilts[1]),
         *wind_findings(
             wind.tipping(wall, weights.bare, sails[0]), wind.tipping(wall, weights.skinned, sails[1]), design
@@ -171,15 +186,6 @@ def _weigh(layout: Layout, skin: Skin) -> _Weights:
     skinned = total(bulk for _, stage, bulk in sheets if stage == BEFORE)
     every = (total(bulk for _, _, bulk in framing), total(bulk for _, _, bulk in sheets))
     return _Weights(pieces, heap(before, NOTHING), heap(before, skinned), heap(*every))
-
-
-def lever(wall: Wall, members: tuple[Member, ...]) -> int:
-    """How far up the hands lift: the mean height of what is uppermost then, the cap left out where it waits."""
-    waits = any(stage_of(wall, member) != BEFORE for member in members)
-    edge = under(wall, 1) if waits else top_edge(wall)
-    stops = sorted({0, wall.length} | ({edge.ridge} if edge.ridge and 0 < edge.ridge < wall.length else set()))
-    area = sum((b - a) * (edge.at(a) + edge.at(b)) for a, b in zip(stops, stops[1:], strict=False))
-    return round(Fraction(area, 2 * wall.length))
 
 
 def _sails(members: tuple[Member, ...], pieces: tuple[Piece, ...]) -> tuple[wind.Sail, wind.Sail]:

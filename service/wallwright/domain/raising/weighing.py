@@ -13,6 +13,7 @@ import msgspec
 from wallwright.domain.members import Member
 from wallwright.domain.outlines import Outline
 from wallwright.domain.skin import Piece
+from wallwright.domain.slopes import top_edge, under
 from wallwright.domain.wall import Wall
 from wallwright.lengths import FOOT, nearest
 
@@ -130,6 +131,15 @@ def stage_of(wall: Wall, member: Member) -> str:
     crosses_left = wall.left.meets is not None and member.x < 0
     crosses_right = wall.right.meets is not None and member.right > wall.length
     return AFTER if member.role == "cap-plate" and (crosses_left or crosses_right) else BEFORE
+
+
+def lever(wall: Wall, members: tuple[Member, ...], left: int, right: int) -> int:
+    """How far up hands lift between two x: the mean height of what is uppermost then, the cap left out where it waits."""
+    waits = any(stage_of(wall, member) != BEFORE for member in members)
+    edge = under(wall, 1) if waits else top_edge(wall)
+    stops = sorted({left, right} | ({edge.ridge} if edge.ridge and left < edge.ridge < right else set()))
+    area = sum((b - a) * (edge.at(a) + edge.at(b)) for a, b in zip(stops, stops[1:], strict=False))
+    return round(Fraction(area, 2 * (right - left)))
 
 
 def weighed(name: str, kind: str, stage: str, bulk: Bulk, pcf: float) -> Weighed:
