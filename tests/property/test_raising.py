@@ -180,3 +180,7 @@ def test_cautions_hands_and_steps_go_together(wall: Wall, hands: int) -> None:
     assert sum(sheets) == sum(piece.kind == "sheet" for piece in found.pieces)
     if found.advice.lift == "whole" and found.advice.skin == "before-raising":
         assert found.skinned.hands_needed <= wall.hands
+    lifts = [step for step in found.steps if step.step in ("lift-wall", "lift-over-bolts")]
+    assert all((step.how_many or 0) <= wall.hands for step in lifts) or "with-more-hands" in codes
+    assert not lifts or found.advice.lift in ("whole", "with-more-hands")
+    assert ("with-more-hands" in codes) == (found.advice.lift == "with-more-hands")

@@ -273,3 +273,42 @@ def test_a_wall_is_parted_only_clear_of_its_openings():
     assert "with-more-hands" not in codes(wide_door(int(told["with-more-hands"]["fewest"])))
     plain = raising(plain_wall(feet(24), height=feet(9), hands=3))
     assert (plain.advice.lift, plain.advice.sections) == ("in-sections", 2)
+
+
+def steps_of(wall):
+    found = raising(wall)
+    return found, [step.step for step in found.steps], {finding.code for finding in found.findings}
+
+
+def test_what_is_raised_by_machine_goes_over_the_bolts_by_machine():
+    # Common practice, no source.
+    found, names, told = steps_of(plain_wall(feet(8), height=feet(18), floor=Floor("slab")))
+    assert found.advice.lift == "by-machine"
+    assert names[names.index("lift-by-machine") + 1] == "set-over-bolts-by-machine"
+    assert "lift-over-bolts" not in names
+    assert "machine-over-bolts" in told
+    assert "whole-weight-over-bolts" not in told
+
+
+def test_sections_go_over_their_bolts_one_by_one():
+    # Common practice, no source: joined they would weigh as much as the whole wall.
+    found, names, told = steps_of(plain_wall(feet(24), height=feet(9), hands=4, floor=Floor("slab")))
+    assert found.advice.lift == "in-sections"
+    assert found.bare.hands_needed > 4
+    assert "lift-sections-over-bolts" in names
+    assert not {"lift-over-bolts", "lift-sections"} & set(names)
+    assert "section-over-bolts" in told
+    step = found.steps[names.index("lift-sections-over-bolts")]
+    assert int(dict(step.values)["people"]) <= 4
+
+
+def test_where_no_people_find_room_a_machine_lifts():
+    # Common practice, no source: two feet of wall for each person, and here the posts and header of a wide, heavy door.
+    door = Opening("door", feet(2), feet(16), feet(13), header=Header(NOMINAL["2x12"], 3))
+    wall = plain_wall(feet(20), height=feet(17), hands=30, openings=(door,), stud=NOMINAL["2x8"], moisture_percent=60.0)
+    found, names, told = steps_of(wall)
+    assert found.bare.hands_needed > 10
+    assert found.advice.lift == "by-machine"
+    assert "lift-by-machine" in names
+    assert {"no-room-for-hands"} <= told
+    assert "with-more-hands" not in told

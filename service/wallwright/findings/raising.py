@@ -118,6 +118,24 @@ RAISING_KINDS: Final[dict[str, Kind]] = {
         "Have the people for the whole weight, and set the plate down slowly.",
         COMMON_PRACTICE,
     ),
+    "section-over-bolts": Kind(
+        "caution",
+        "Stand each section up clear of its bolts and lift it over them, {weight} at most, before it is joined or braced; never "
+        "tilt a section on bolts.",
+        "Sections lifted over the bolts",
+        "Joined, the sections weigh as much as the whole wall, which the hands given cannot lift.",
+        "Have the people for the heaviest section, and set each plate down slowly.",
+        COMMON_PRACTICE,
+    ),
+    "machine-over-bolts": Kind(
+        "caution",
+        "The machine sets the wall down over the bolts, all {weight} of it; never tilt a wall on bolts, nor lift it over them by "
+        "hand.",
+        "Set over the bolts by machine",
+        "What is too high or too heavy to raise by hand is not carried by hand either.",
+        "Keep the wall slung until its plate lies on the slab and its braces are fixed; wall jacks alone do not lift it over.",
+        COMMON_PRACTICE,
+    ),
     "harder-on-the-way-up": Kind(
         "caution",
         "Walking in under the skinned wall, hands push hardest near {angle} degrees with {push}, more than the first lift's "
@@ -291,8 +309,15 @@ STEPS: Final[dict[str, StepKind]] = {
     ),
     "lift-sections": StepKind(
         "Raise one section after another, each braced before the next, and join them stud to stud.",
-        "From one end of the wall to the other.",
+        "From one end of the wall to the other, {people} people at the hardest section.",
         "Nobody under a section who does not lift, nobody in the zone; two people or more at any time.",
+    ),
+    "lift-sections-over-bolts": StepKind(
+        "Raise one section after another clear of its bolts, lift it upright over them and let it down, brace it, and only then "
+        "join it to the last one, stud to stud.",
+        "From one end of the wall to the other, {people} people at the hardest section.",
+        "Never lift joined sections; nobody under a section who does not lift, nobody in the zone; fingers and toes out from under "
+        "the plate.",
     ),
     "lift-by-machine": StepKind(
         "Raise the wall with a crane, a forklift or wall jacks.",
@@ -303,6 +328,11 @@ STEPS: Final[dict[str, StepKind]] = {
         "Lift the upright wall over the bolts and let it down on them.",
         "By the studs, knees bent, on one voice.",
         "Fingers and toes out from under the plate.",
+    ),
+    "set-over-bolts-by-machine": StepKind(
+        "Have the machine hold the upright wall over the bolts and let it down on them.",
+        "Slung from the top, guided from outside its fall by lines.",
+        "Nobody lifts by hand; nobody under the wall, fingers and toes out from under the plate.",
     ),
     "plumb-and-brace": StepKind(
         "Plumb the wall and fix every brace, two nails or more at each end.",

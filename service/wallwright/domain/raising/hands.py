@@ -137,4 +137,8 @@ def advice(
         return Advice("after-raising", "whole", 1)
     if apart.sections > 1 and apart.people <= hands:
         return Advice("after-raising", "in-sections", apart.sections)
-    return Advice("after-raising", "with-more-hands", 1)
+    if people(bare) <= room:
+        return Advice("after-raising", "with-more-hands", 1)
+    if apart.sections > 1:
+        return Advice("after-raising", "with-more-hands", apart.sections)
+    return Advice("before-raising", "by-machine", 1)

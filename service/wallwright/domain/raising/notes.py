@@ -81,7 +81,9 @@ def _more_hands(wall: Wall, whole: int, apart: Sections) -> list[Finding]:
     return found
 
 
-def holding_findings(height: int, held: Restraint, tilt: Tilt, skinned: Tilt) -> list[Finding]:
+def holding_findings(
+    height: int, held: Restraint, tilt: Tilt, skinned: Tilt, advice: Advice, apart: Sections
+) -> list[Finding]:
     """What keeps the foot of the wall where it is; ``tilt`` is the state that it is raised in."""
     angle = tilt.hardest_thrust()
     found = []
@@ -98,7 +100,13 @@ def holding_findings(height: int, held: Restraint, tilt: Tilt, skinned: Tilt) ->
     if held.kind == "straps-or-hinges":
         found.append(Finding("no-cleats-under-skin", "/sheathing/under_sheet"))
     if held.lifted_over:
-        found.append(Finding("whole-weight-over-bolts", "/floor", (("weight", pounds(tilt.weight_lb)),)))
+        weight = apart.heaviest_lb if advice.sections > 1 else tilt.weight_lb
+        code = (
+            "machine-over-bolts" if advice.lift == "by-machine"
+            else "section-over-bolts" if advice.sections > 1
+            else "whole-weight-over-bolts"
+        )  # fmt: skip
+        found.append(Finding(code, "/floor", (("weight", pounds(weight)),)))
     harder = skinned.hardest_push()
     if harder > 0:
         push = pounds(skinned.walking(harder))

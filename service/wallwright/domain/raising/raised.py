@@ -154,7 +154,7 @@ def raised(layout: Layout, skin: Skin) -> Raised:
     design = winds[-1] if winds and wall.site is not None and wall.site.wind_mph else None
     findings = (
         *hand_findings(wall, height, todo, bare.counts, skinned.counts, apart),
-        *holding_findings(height, held, tilt, tilts[1]),
+        *holding_findings(height, held, tilt, tilts[1], todo, apart),
         *wind_findings(
             wind.tipping(wall, weights.bare, sails[0]), wind.tipping(wall, weights.skinned, sails[1]), design
         ),
@@ -163,7 +163,7 @@ def raised(layout: Layout, skin: Skin) -> Raised:
     return Raised(
         wall, _material(wall), weights.pieces, bare, skinned, weights.complete, top, curve(*tilts),
         tasks(over_bolts=held.lifted_over), todo, held, braced, winds, zone,
-        steps(layout, skin, todo, as_lifted.hands_needed, held, braced, zone, as_lifted.centre.x), SAID, findings,
+        steps(layout, skin, todo, as_lifted.hands_needed, held, braced, zone, as_lifted.centre.x, apart), SAID, findings,
     )  # fmt: skip
 
 

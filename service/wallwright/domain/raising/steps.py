@@ -7,7 +7,7 @@ import msgspec
 
 from wallwright.domain.members import Layout
 from wallwright.domain.raising.braces import Brace
-from wallwright.domain.raising.hands import Advice
+from wallwright.domain.raising.hands import Advice, Sections
 from wallwright.domain.raising.weighing import AFTER, BEFORE, stage_of
 from wallwright.domain.skin import Skin
 from wallwright.findings import Value
@@ -70,8 +70,11 @@ def steps(
     braced: tuple[Brace, ...],
     zone: Zone,
     centre: int,
+    apart: Sections,
 ) -> tuple[Step, ...]:
-    """The steps of one wall, in order; ``people`` lift, about ``centre`` from the plate's left end."""
+    """The steps of one wall, in order; ``people`` lift, about ``centre`` from the plate's left end,
+    or those that ``apart`` tells for the hardest section.
+    """
     doors = sum(len(member.cut_outs) for member in layout.members)
     plates = sum(member.role in ("bottom-plate", "top-plate") for member in layout.members)
     found: list[tuple[str, tuple[tuple[str, Value], ...], int | None]] = [
@@ -80,7 +83,7 @@ def steps(
     ]
     if doors:
         found.append(("half-saw-plate", (), 2 * doors))
-    if advice.lift == "in-sections":
+    if advice.sections > 1:
         found.append(("frame-in-sections", (), advice.sections))
     found += [("fasten-frame", (), None), ("square-frame", (), None)]
     # Sections are braced one after another: the first at both ends, each further one at its free end.
@@ -92,10 +95,8 @@ def steps(
         (f"hold-with-{held.kind}", (), max(held.count, 2 * advice.sections)),
         ("hang-braces", (("length", max((brace.length for brace in braced), default=0)),), boards),
         ("clear-zone", (("depth", zone.depth), ("lines", zone.lines)), None),
-        *_lifts(advice, people, centre),
+        *_lifts(advice, people, centre, apart, over_bolts=held.lifted_over),
     ]
-    if held.lifted_over:
-        found.append(("lift-over-bolts", (), people))
     up, out = (braced[0].up, braced[0].out) if braced else (0, 0)
     found += [
         ("plumb-and-brace", (("up", up), ("out", out)), boards),
@@ -109,12 +110,16 @@ def _pieces(skin: Skin, stage: str) -> int:
     return sum(piece.stage == stage for piece in skin.pieces)
 
 
-def _lifts(advice: Advice, people: int, centre: int) -> list[tuple[str, tuple[tuple[str, Value], ...], int | None]]:
+def _lifts(
+    advice: Advice, people: int, centre: int, apart: Sections, *, over_bolts: bool
+) -> list[tuple[str, tuple[tuple[str, Value], ...], int | None]]:
+    """The lift, and the way over the bolts with whatever lifts; sections go over theirs one by one, before they are joined."""
     if advice.lift == "by-machine":
-        return [("lift-by-machine", (), 1)]
-    if advice.lift == "in-sections":
-        return [("lift-sections", (), advice.sections)]
-    return [("lift-wall", (("centre", centre),), people)]
+        return [("lift-by-machine", (), 1), *([("set-over-bolts-by-machine", (), 1)] if over_bolts else [])]
+    if advice.sections > 1:
+        step = "lift-sections-over-bolts" if over_bolts else "lift-sections"
+        return [(step, (("people", str(apart.people)),), advice.sections)]
+    return [("lift-wall", (("centre", centre),), people), *([("lift-over-bolts", (), people)] if over_bolts else [])]
 
 
 def _closing(
