@@ -7,13 +7,15 @@ import pytest
 from msgspec.structs import replace
 from tests.published.plain import feet, plain_wall
 
-from wallwright.domain.framed import raising
+from wallwright.domain.framed import framed, raising, skinned
+from wallwright.domain.raising.braces import steep
 from wallwright.domain.raising.hands import counts, people
+from wallwright.domain.raising.raised import raised
 from wallwright.domain.raising.statics import Tilt, bearing
 from wallwright.domain.raising.weighing import Place, Weight
 from wallwright.domain.raising.wind import Sail, tipping, wind_rows
 from wallwright.domain.stock import NOMINAL
-from wallwright.domain.wall import End, Floor, Header, Meets, Opening, Sheathing, Sheet
+from wallwright.domain.wall import End, Floor, Header, Meets, Opening, Sheathing, Sheet, Top
 from wallwright.lengths import FOOT, INCH, inches
 from wallwright.published.lifting import Task, limit
 from wallwright.published.raising import MACHINE_HEIGHT, RESTRAINT_HEIGHT, ZONE_MORE, pressure_psf
@@ -312,3 +314,35 @@ def test_where_no_people_find_room_a_machine_lifts():
     assert "lift-by-machine" in names
     assert {"no-room-for-hands"} <= told
     assert "with-more-hands" not in told
+
+
+def test_braces_stand_clear_of_the_walls_that_are_met():
+    # Common practice, no source: the met wall's depth and 12 in for its framers.
+    through = End("three-stud", 0, 0, Meets(inches("3 1/2")))
+    found = raising(plain_wall(feet(24), left=through, right=through))
+    assert found.braces[0].x - inches("3/4") >= inches("15 1/2")
+    assert found.braces[-1].x + inches("3/4") <= feet(24) - inches("15 1/2")
+    assert found.braces[0].x <= inches("15 1/2") + 17 * INCH
+    assert len(raising(plain_wall(inches("24"), left=through, right=through)).braces) >= 1
+
+
+def test_braces_of_walls_close_to_one_another_would_cross():
+    # Worked apart: 8 ft up reaches 8 ft at 45 degrees; at 60 degrees 96 / tan 60 = 55.4 in out, 96 / sin 60 = 110.9 in long and
+    # 6 in past the nails at both ends.
+    wall = plain_wall(feet(12), height=feet(8) + inches("3"))
+    done = framed(wall)
+    up = raising(wall).braces[0].up
+    for clear, told in ((2 * up, False), (2 * up - 1, True)):
+        found = raised(done.layout, skinned(done), clear)
+        assert any(finding.code == "no-room-for-braces" for finding in found.findings) == told
+    assert steep(feet(8)).out == 56 * INCH
+    assert steep(feet(8)).length == 123 * INCH
+
+
+def test_braces_of_a_rake_are_each_told_by_themselves():
+    # Common practice, no source.
+    wall = plain_wall(feet(12), top=Top("rake", 3, 12), height=feet(8))
+    found = raising(wall)
+    values = dict(next(dict(step.values) for step in found.steps if step.step == "plumb-and-brace"))["places"]
+    assert [word for word in values if isinstance(word, int)] == [n for b in found.braces for n in (b.up, b.out)]
+    assert all(any(f" up {brace.member} " in str(word) for word in values) for brace in found.braces)

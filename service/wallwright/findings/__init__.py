@@ -65,8 +65,10 @@ def at_most(length: int) -> Offer:
     return Offer(length, most=length)
 
 
-Value = int | str | Offer
-"""A value in a text: an int is a length on the grid, a str is written as it stands, an offer is rounded to what works."""
+Value = int | str | Offer | tuple[int | str, ...]
+"""A value in a text: an int is a length on the grid, a str is written as it stands, an offer is rounded to what works.
+
+A tuple is told one after another, without anything between."""
 
 
 class Compared(msgspec.Struct, frozen=True, gc=False):

@@ -189,6 +189,16 @@ RAISING_KINDS: Final[dict[str, Kind]] = {
         "Have the line cut off or moved by its owner, or build elsewhere.",
         COMMON_PRACTICE,
     ),
+    "no-room-for-braces": Kind(
+        "caution",
+        "Between this wall and the one opposite {clear} is clear, and the braces of both reach {both}: they would cross. Brace "
+        "from outside, or inside at 60 degrees, two at each place: boards of {length}, feet {out} out. Where walls meet, set "
+        "the braces of one past those of the other.",
+        "No room for the braces inside",
+        "Braces at 45 degrees reach as far into the building as the wall is high.",
+        "Brace from outside where there is firm ground, else steeper and doubled.",
+        COMMON_PRACTICE,
+    ),
     "braces-stay": Kind(
         "caution",
         "Leave every brace until roof and sheathing hold the top of the wall.",
@@ -293,7 +303,7 @@ STEPS: Final[dict[str, StepKind]] = {
         "Never tilt the wall on the bolts.",
     ),
     "hang-braces": StepKind(
-        "Cut braces {length} long and hang each by one nail.",
+        "Cut braces {lengths} long and hang each by one nail.",
         "At the top of the studs named in `braces`.",
         "Have nails, level and a second hammer at hand before lifting.",
     ),
@@ -336,8 +346,7 @@ STEPS: Final[dict[str, StepKind]] = {
     ),
     "plumb-and-brace": StepKind(
         "Plumb the wall and fix every brace, two nails or more at each end.",
-        "From {up} up the studs named in `braces` to the floor {out} inside; where there is less room, no steeper than 60 "
-        "degrees and two at each place.",
+        "From {places}; where there is less room, no steeper than 60 degrees and two at each place.",
         "Hands hold the wall until the last brace is fixed: it does not stand by itself.",
     ),
     "fasten-plate": StepKind(

@@ -239,7 +239,14 @@ def fastened(built: domain.Built) -> dict[domain.SideName, Fasteners]:
 
 def raised_walls(built: domain.Built) -> dict[domain.SideName, Raised]:
     """What raising every wall takes."""
-    return {one.side: raised(one.layout, one.skin) for one in built.walls if one.skin is not None}
+    depths = {one.side: one.wall.depth for one in built.walls}
+    across = built.framing_width - depths["left"] - depths["right"]
+    along = built.framing_depth - depths["front"] - depths["back"]
+    return {
+        one.side: raised(one.layout, one.skin, along if one.side in ("front", "back") else across)
+        for one in built.walls
+        if one.skin is not None
+    }
 
 
 def _fastener_totals(

@@ -70,6 +70,8 @@ class Converter:
     def _said(self, value: Value) -> str:
         if isinstance(value, str):
             return value
+        if isinstance(value, tuple):
+            return "".join(map(self._said, value))
         return self.tape(value) if isinstance(value, int) else self.offered(value)
 
     def exactly(self, length: int) -> str:

@@ -1,6 +1,6 @@
 """Temporary braces: how many, on which studs, how long, at what angle."""
 
-from math import hypot
+from math import hypot, radians, sin, tan
 from typing import Final
 
 import msgspec
@@ -13,6 +13,10 @@ from wallwright.sources import Source
 
 HOLD: Final = 6 * INCH
 """How far a brace runs past its nails at either end: common practice, no source."""
+CORNER_CLEAR: Final = 12 * INCH
+"""How far braces stand from the walls that this one meets, beside their depth: common practice, no source."""
+STEEPEST_DEGREES: Final = 60.0
+"""No brace is steeper: common practice, no source."""
 _STEP: Final = INCH
 _FULL: Final = ("end-stud", "corner-stud", "king-stud", "field-stud", "seam-stud")
 """Studs that reach from plate to plate, which a brace is nailed to."""
@@ -42,13 +46,12 @@ def upright(wall: Wall, member: Member) -> bool:
 def braces(wall: Wall, members: tuple[Member, ...]) -> tuple[Brace, ...]:
     """Braces at both ends and between them at most 10 ft apart, at 45 degrees, from the left to the right.
 
-    Places are sought from the tape's end, so that a mirrored wall has the mirrored braces.
+    An end that meets a wall is braced at the first stud clear of where that wall stands. Places are sought from the tape's end, so that a mirrored wall has the mirrored braces.
     """
     from_left = wall.tape.start == "left"
     spots = sorted(
         ((stud.x + stud.right) // 2 if from_left else wall.length - (stud.x + stud.right + 1) // 2, stud.id, stud)
-        for stud in members
-        if upright(wall, stud)
+        for stud in _clear_studs(wall, members)
     )
     at = [spot for spot, _, _ in spots]
     chosen = [spots[number][2] for number in _chosen(at)]
@@ -61,6 +64,31 @@ def braces(wall: Wall, members: tuple[Member, ...]) -> tuple[Brace, ...]:
         _brace(stud, middle, (right - left) / wall.length)
         for stud, middle, left, right in zip(chosen, middles, bounds, bounds[1:], strict=False)
     )
+
+
+def _clear_studs(wall: Wall, members: tuple[Member, ...]) -> list[Member]:
+    """Studs that may be braced: clear of walls met, or in a wall too short for that, those nearest to its middle."""
+    studs = [member for member in members if upright(wall, member)]
+    least = wall.left.meets.depth + CORNER_CLEAR if wall.left.meets is not None else 0
+    most = wall.length - (wall.right.meets.depth + CORNER_CLEAR if wall.right.meets is not None else 0)
+    clear = [stud for stud in studs if least <= stud.x and stud.right <= most]
+    if clear or not studs:
+        return clear
+    nearest = min(abs(stud.x + stud.right - wall.length) for stud in studs)
+    return [stud for stud in studs if abs(stud.x + stud.right - wall.length) == nearest]
+
+
+class Steep(msgspec.Struct, frozen=True, gc=False):
+    """A brace as steep as may be: where its foot stands, and the board's length."""
+
+    out: int
+    length: int
+
+
+def steep(up: int) -> Steep:
+    """A brace nailed so far up, where there is little room."""
+    turn = radians(STEEPEST_DEGREES)
+    return Steep(round_up(round(up / tan(turn)), _STEP), round_up(round(up / sin(turn)) + 2 * HOLD, _STEP))
 
 
 def _brace(stud: Member, x: int, share: float) -> Brace:

@@ -3,6 +3,7 @@
 from typing import Final
 
 from wallwright.domain.members import Layout
+from wallwright.domain.raising.braces import Brace, steep
 from wallwright.domain.raising.hands import Advice, Count, Sections, people, room_for
 from wallwright.domain.raising.statics import Tilt, bearing
 from wallwright.domain.raising.steps import Restraint, Zone
@@ -141,6 +142,21 @@ def wind_findings(bare: Tipping, skinned: Tipping, design: WindRow | None) -> li
         values = (("wind", whole_wind(design.mph)), ("force", pounds(design.skinned_along_lb)))
         found.append(Finding("braces-and-site-wind", "/site/wind_mph", values))
     return found
+
+
+def room_findings(braced: tuple[Brace, ...], clear: int | None) -> list[Finding]:
+    """Braces that would cross those of the wall opposite, ``clear`` away; None where no wall stands there."""
+    if clear is None or not braced:
+        return []
+    longest = max(braced, key=lambda brace: brace.out)
+    both = 2 * longest.out
+    if clear >= both:
+        return []
+    other = steep(longest.up)
+    values: tuple[tuple[str, Value], ...] = (
+        ("clear", clear), ("both", both), ("length", other.length), ("out", other.out),
+    )  # fmt: skip
+    return [Finding("no-room-for-braces", "/height", values, compared=Compared(both, clear, "length"))]
 
 
 def other_findings(layout: Layout, skin: Skin, zone: Zone, left_out: tuple[str, ...]) -> list[Finding]:

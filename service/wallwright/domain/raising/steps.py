@@ -93,13 +93,12 @@ def steps(
         found.append(("skin-lying", (), lying))
     found += [
         (f"hold-with-{held.kind}", (), max(held.count, 2 * advice.sections)),
-        ("hang-braces", (("length", max((brace.length for brace in braced), default=0)),), boards),
+        ("hang-braces", (("lengths", _lengths(braced)),), boards),
         ("clear-zone", (("depth", zone.depth), ("lines", zone.lines)), None),
         *_lifts(advice, people, centre, apart, over_bolts=held.lifted_over),
     ]
-    up, out = (braced[0].up, braced[0].out) if braced else (0, 0)
     found += [
-        ("plumb-and-brace", (("up", up), ("out", out)), boards),
+        ("plumb-and-brace", (("places", _places(braced)),), boards),
         ("tighten-nuts" if layout.anchors else "fasten-plate", (), len(layout.anchors) or None),
     ]
     found += _closing(layout, skin, lying, doors)
@@ -108,6 +107,24 @@ def steps(
 
 def _pieces(skin: Skin, stage: str) -> int:
     return sum(piece.stage == stage for piece in skin.pieces)
+
+
+def _lengths(braced: tuple[Brace, ...]) -> tuple[int | str, ...]:
+    """How long the braces' boards are: one length, or each with its stud."""
+    if len({brace.length for brace in braced}) == 1:
+        return (braced[0].length,)
+    return _listed([(brace.length, f" for {brace.member}") for brace in braced])
+
+
+def _places(braced: tuple[Brace, ...]) -> tuple[int | str, ...]:
+    """Where the braces run from and to: one place for all, or each stud's own."""
+    if len({(brace.up, brace.out) for brace in braced}) == 1:
+        return (braced[0].up, " up the studs named in `braces` to the floor ", braced[0].out, " inside")
+    return _listed([(brace.up, f" up {brace.member} to the floor ", brace.out, " inside") for brace in braced])
+
+
+def _listed(items: list[tuple[int | str, ...]]) -> tuple[int | str, ...]:
+    return tuple(word for number, item in enumerate(items) for word in ((", ",) if number else ()) + item)
 
 
 def _lifts(
