@@ -18,7 +18,7 @@ RAISING_KINDS: Final[dict[str, Kind]] = {
     ),
     "hands-too-few-bare": Kind(
         "caution",
-        "Raising this wall bare takes {needed} people; {hands} are given. Do not try it with fewer.",
+        "Raising this wall bare and whole takes {needed} people; {hands} are given. Do not try it whole with fewer.",
         "Too few hands for the bare frame",
         "By the lifting equation, by the push on the way up, or by the wall's length, more people are needed.",
         "Get more hands, or build and raise the wall in sections.",

@@ -88,10 +88,13 @@ def _best(joints: list[_Joint], hands: int, section: Callable[[_Joint, _Joint], 
     ways: list[_Way | None] = [_Way(hands, 0, 0.0, 0)]
     for number, end in enumerate(joints[1:], 1):
         best: _Way | None = None
-        for start, way in zip(joints[:number], ways, strict=True):
+        for start, way in zip(reversed(joints[:number]), reversed(ways), strict=True):
             if way is None or end.left - start.right < LEAST_SECTION:
                 continue
             one = section(start, end)
+            if best is not None and best.people == hands < one.people:
+                # Sections that begin further off are heavier still.
+                break
             if one.people > room_for(one.length):
                 continue
             new = _Way(
