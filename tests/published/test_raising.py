@@ -7,10 +7,10 @@ import pytest
 from msgspec.structs import replace
 from tests.published.plain import feet, plain_wall
 
-from wallwright.domain.framed import framed, raising, skinned
+from wallwright.domain.framed import raising
 from wallwright.domain.raising.braces import steep
 from wallwright.domain.raising.hands import counts, people
-from wallwright.domain.raising.raised import raised
+from wallwright.domain.raising.notes import room_findings
 from wallwright.domain.raising.statics import Tilt, bearing
 from wallwright.domain.raising.weighing import Place, Weight
 from wallwright.domain.raising.wind import Sail, tipping, wind_rows
@@ -329,12 +329,9 @@ def test_braces_stand_clear_of_the_walls_that_are_met():
 def test_braces_of_walls_close_to_one_another_would_cross():
     # Worked apart: 8 ft up reaches 8 ft at 45 degrees; at 60 degrees 96 / tan 60 = 55.4 in out, 96 / sin 60 = 110.9 in long and
     # 6 in past the nails at both ends.
-    wall = plain_wall(feet(12), height=feet(8) + inches("3"))
-    done = framed(wall)
-    up = raising(wall).braces[0].up
-    for clear, told in ((2 * up, False), (2 * up - 1, True)):
-        found = raised(done.layout, skinned(done), clear)
-        assert any(finding.code == "no-room-for-braces" for finding in found.findings) == told
+    braced = raising(plain_wall(feet(12), height=feet(8) + inches("3"))).braces
+    for clear, told in ((2 * braced[0].up, False), (2 * braced[0].up - 1, True)):
+        assert bool(room_findings(braced, braced, clear, ("front", "back"), "/footprint/depth")) == told
     assert steep(feet(8)).out == 56 * INCH
     assert steep(feet(8)).length == 123 * INCH
 

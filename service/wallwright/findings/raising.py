@@ -191,7 +191,7 @@ RAISING_KINDS: Final[dict[str, Kind]] = {
     ),
     "no-room-for-braces": Kind(
         "caution",
-        "Between this wall and the one opposite {clear} is clear, and the braces of both reach {both}: they would cross. Brace "
+        "Between the {one} wall and the {other} wall {clear} is clear, and their braces reach {both}: they would cross. Brace "
         "from outside, or inside at 60 degrees, two at each place: boards of {length}, feet {out} out. Where walls meet, set "
         "the braces of one past those of the other.",
         "No room for the braces inside",

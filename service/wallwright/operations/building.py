@@ -10,11 +10,12 @@ from wallwright.domain import defaults
 from wallwright.domain.built import Step
 from wallwright.domain.deck_lines import DeckLines
 from wallwright.domain.fasteners import Fasteners, added, fasten
+from wallwright.domain.raising.notes import room_findings
 from wallwright.domain.raising.raised import Raised, raised
 from wallwright.domain.stock import NOMINAL
 from wallwright.domain.wall import Wall
 from wallwright.drawing.building import plan
-from wallwright.findings import Fault, PlanRefused
+from wallwright.findings import Fault, Finding, PlanRefused
 from wallwright.lengths import Units
 from wallwright.operations.canonical import revision_of
 from wallwright.operations.completed import to_wire, wire_carries, wire_common, wire_opening, wire_partition, wire_run
@@ -214,7 +215,7 @@ def building_answer(
             _fastener_totals(c, built, nailed) if nailed else UNSET,
         ),
         order_of_work=[_step(step) for step in built.order],
-        findings=[c.finding(finding) for finding in built.findings],
+        findings=[c.finding(finding) for finding in (*built.findings, *_room(built, lifted))],
         deck=UNSET if built.deck is None else _deck(c, built.deck),
     )
 
@@ -239,14 +240,22 @@ def fastened(built: domain.Built) -> dict[domain.SideName, Fasteners]:
 
 def raised_walls(built: domain.Built) -> dict[domain.SideName, Raised]:
     """What raising every wall takes."""
+    return {one.side: raised(one.layout, one.skin) for one in built.walls if one.skin is not None}
+
+
+def _room(built: domain.Built, lifted: dict[domain.SideName, Raised]) -> list[Finding]:
+    """Whether the braces of walls opposite each other have room; nothing where no wall is raised."""
     depths = {one.side: one.wall.depth for one in built.walls}
-    across = built.framing_width - depths["left"] - depths["right"]
-    along = built.framing_depth - depths["front"] - depths["back"]
-    return {
-        one.side: raised(one.layout, one.skin, along if one.side in ("front", "back") else across)
-        for one in built.walls
-        if one.skin is not None
-    }
+    pairs: tuple[tuple[domain.SideName, domain.SideName, int, str], ...] = (
+        ("front", "back", built.framing_depth, "/footprint/depth"),
+        ("left", "right", built.framing_width, "/footprint/width"),
+    )
+    found: list[Finding] = []
+    for one, other, over, pointer in pairs:
+        if one in lifted and other in lifted:
+            clear = over - depths[one] - depths[other]
+            found += room_findings(lifted[one].braces, lifted[other].braces, clear, (one, other), pointer)
+    return found
 
 
 def _fastener_totals(

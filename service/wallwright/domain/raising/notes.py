@@ -144,19 +144,20 @@ def wind_findings(bare: Tipping, skinned: Tipping, design: WindRow | None) -> li
     return found
 
 
-def room_findings(braced: tuple[Brace, ...], clear: int | None) -> list[Finding]:
-    """Braces that would cross those of the wall opposite, ``clear`` away; None where no wall stands there."""
-    if clear is None or not braced:
-        return []
-    longest = max(braced, key=lambda brace: brace.out)
-    both = 2 * longest.out
+def room_findings(
+    one: tuple[Brace, ...], other: tuple[Brace, ...], clear: int, names: tuple[str, str], pointer: str
+) -> list[Finding]:
+    """Braces of two walls that stand opposite each other, ``clear`` apart inside, and would cross."""
+    outs = [max((brace.out for brace in braced), default=0) for braced in (one, other)]
+    both = sum(outs)
     if clear >= both:
         return []
-    other = steep(longest.up)
+    board = steep(max(brace.up for brace in (*one, *other)))
     values: tuple[tuple[str, Value], ...] = (
-        ("clear", clear), ("both", both), ("length", other.length), ("out", other.out),
+        ("one", names[0]), ("other", names[1]), ("clear", clear), ("both", both), ("length", board.length),
+        ("out", board.out),
     )  # fmt: skip
-    return [Finding("no-room-for-braces", "/height", values, compared=Compared(both, clear, "length"))]
+    return [Finding("no-room-for-braces", pointer, values, compared=Compared(both, clear, "length"))]
 
 
 def other_findings(layout: Layout, skin: Skin, zone: Zone, left_out: tuple[str, ...]) -> list[Finding]:

@@ -24,7 +24,6 @@ from wallwright.domain.raising.notes import (
     hand_findings,
     holding_findings,
     other_findings,
-    room_findings,
     wind_findings,
 )
 from wallwright.domain.raising.parting import parted
@@ -128,8 +127,8 @@ class _Weights(msgspec.Struct, frozen=True):
     complete: Weight
 
 
-def raised(layout: Layout, skin: Skin, clear: int | None = None) -> Raised:
-    """Everything about raising a wall that is framed and skinned, ``clear`` of the wall opposite where there is one."""
+def raised(layout: Layout, skin: Skin) -> Raised:
+    """Everything about raising a wall that is framed and skinned."""
     wall = layout.wall
     weights = _weigh(layout, skin)
     first = tuple(member for member in layout.members if stage_of(wall, member) == BEFORE)
@@ -159,7 +158,6 @@ def raised(layout: Layout, skin: Skin, clear: int | None = None) -> Raised:
         *wind_findings(
             wind.tipping(wall, weights.bare, sails[0]), wind.tipping(wall, weights.skinned, sails[1]), design
         ),
-        *room_findings(braced, clear),
         *other_findings(layout, skin, zone, left_out),
     )
     return Raised(
