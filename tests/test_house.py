@@ -23,7 +23,7 @@ DOMAIN_ORDER = [
 
 
 BUYING_ORDER = [
-    "solver patterns asked", "cutting needs", "ties", "boards panels", "notes cheaper", "buy",
+    "solver patterns asked", "problem", "cutting needs", "ties", "boards panels", "notes cheaper", "buy",
 ]  # fmt: skip
 
 

@@ -11,8 +11,9 @@ from tests.strategies.buildings import buildings
 from wallwright.domain.building import build
 from wallwright.domain.buying.asked import Offer, Order, Piece
 from wallwright.domain.buying.buy import Bought, buy
-from wallwright.domain.buying.cutting import EFFORTS, Board, Problem, missing, solve
+from wallwright.domain.buying.cutting import missing, solve
 from wallwright.domain.buying.patterns import Item, ordered, used
+from wallwright.domain.buying.problem import EFFORTS, Board, Problem
 from wallwright.domain.buying.ties import settled
 from wallwright.domain.stock import Stock, stock_of_name
 from wallwright.findings import PlanRefused

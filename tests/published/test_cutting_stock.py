@@ -10,8 +10,9 @@ from pathlib import Path
 
 import pytest
 
-from wallwright.domain.buying.cutting import EFFORTS, Board, Problem, solve
+from wallwright.domain.buying.cutting import solve
 from wallwright.domain.buying.patterns import Item, ordered
+from wallwright.domain.buying.problem import EFFORTS, Board, Problem
 
 INSTANCES = json.loads((Path(__file__).parent / "cutting_stock.json").read_text(encoding="utf-8"))
 HARD = {"bpp-u120_19", "bpp-t120_00", "bpp-hard28-14"}

@@ -5,8 +5,9 @@ import math
 import msgspec
 
 from wallwright.domain.buying.asked import Offer, Order, Piece
-from wallwright.domain.buying.cutting import EFFORTS, Board, Left, Plan, Problem, missing, solve
+from wallwright.domain.buying.cutting import Left, missing, solve
 from wallwright.domain.buying.patterns import Counts, Item, ordered, step, used
+from wallwright.domain.buying.problem import EFFORTS, Board, Plan, Problem
 from wallwright.domain.buying.ties import settled
 from wallwright.domain.stock import Stock
 from wallwright.findings import Fault, PlanRefused, Value, at_least, at_most

@@ -13,7 +13,8 @@ from typing import Final
 
 import msgspec
 
-from wallwright.domain.buying.patterns import Counts, Fronts, Item, Work, filled, used
+from wallwright.domain.buying.patterns import Counts, Fronts, Work, filled, used
+from wallwright.domain.buying.problem import Cut, Effort, Found, Plan, Problem
 from wallwright.domain.buying.solver import Column, Linear, Row, minimise
 
 SCALE: Final = 1_000_000
@@ -23,97 +24,6 @@ TRUSTED: Final = 10**8
 
 Left = Callable[[], float]
 """Seconds left until the clock's guard."""
-
-
-class Board(msgspec.Struct, frozen=True, gc=False):
-    """Boards of one length to be had: the room on each, its price in cents, and how many there are (None: any number)."""
-
-    room: int
-    price: int
-    at_most: int | None = None
-
-
-class Effort(msgspec.Struct, frozen=True, gc=False):
-    """How much work is done, by counts: rounds and steps of pricing, patterns listed, nodes searched."""
-
-    rounds: int
-    steps: int
-    visits: int
-    patterns: int
-    nodes: int
-    tie_patterns: int
-    tie_nodes: int
-
-
-EFFORTS: Final[dict[str, Effort]] = {
-    "quick": Effort(100, 500_000, 40_000, 1_000, 50, 40, 5),
-    "normal": Effort(400, 4_000_000, 400_000, 6_000, 1_000, 100, 8),
-    "thorough": Effort(2_000, 30_000_000, 3_000_000, 30_000, 20_000, 600, 1_000),
-}
-
-Cut = tuple[int, Counts]
-"""A pattern: which board, and how many of each item."""
-Plan = dict[Cut, int]
-"""Patterns and how many boards are cut so."""
-
-
-class Found(msgspec.Struct, frozen=True):
-    """A plan for one section, and its bound, in cents.
-
-    ``listed`` holds patterns for equally cheap plans: where ``exact`` every one, those not full included; else enough of the full ones
-    for this plan.
-    """
-
-    plan: Plan
-    cost: int
-    bound: int
-    listed: tuple[Cut, ...]
-    exact: bool
-
-    @property
-    def proven(self) -> bool:
-        """Whether no cheaper plan exists."""
-        return self.cost == self.bound
-
-
-class Problem(msgspec.Struct, frozen=True):
-    """One section's pieces (in order, see `patterns.ordered`) and the boards to be had.
-
-    ``without`` is what each piece costs that is not cut at all; empty where every piece must be.
-    """
-
-    items: list[Item]
-    boards: list[Board]
-    without: tuple[int, ...] = ()
-
-    @property
-    def demand(self) -> Counts:
-        """How many of each item are wanted."""
-        return tuple(item.most for item in self.items)
-
-    def supply(self, board: int) -> int:
-        """How many of a board can be used at most: those to be had, or one for each piece."""
-        pieces = sum(item.most for item in self.items)
-        most = self.boards[board].at_most
-        return pieces if most is None else min(most, pieces)
-
-    @property
-    def divisor(self) -> int:
-        """What every total is a multiple of."""
-        return math.gcd(*(board.price for board in self.boards), *self.without) or 1
-
-    def cost(self, plan: Plan) -> int:
-        """What a plan costs, pieces left out included."""
-        bought = sum(self.boards[board].price * times for (board, _), times in plan.items())
-        return bought + sum(a * b for a, b in zip(self.without, self.missing(plan), strict=False))
-
-    def missing(self, plan: Plan) -> Counts:
-        """How many of each item a plan does not yield."""
-        cut = [0] * len(self.items)
-        for (_, counts), times in plan.items():
-            for place, count in enumerate(counts):
-                cut[place] += count * times
-        return tuple(max(0, item.most - count) for item, count in zip(self.items, cut, strict=True))
 
 
 def solve(problem: Problem, effort: Effort, left: Left) -> Found | None:
@@ -197,21 +107,22 @@ def greedy(problem: Problem) -> Plan | None:
 
 def _short(problem: Problem, effort: Effort, left: Left) -> Plan | None:
     """A plan for boards that are nearly too few, sought by leaving out as little as can be; None where pieces stay out."""
-    unit = max(1, max(item.size for item in problem.items) // 4_096)
-    free = [msgspec.structs.replace(board, price=0) for board in problem.boards]
-    without = tuple(-(-item.size // unit) for item in problem.items)
-    found = solve(Problem(problem.items, free, without), effort, left)
+    found = solve(_leaving_out(problem), effort, left)
     return found.plan if found is not None and not found.cost else None
 
 
 def missing(problem: Problem, effort: Effort, left: Left) -> tuple[Counts, bool]:
     """What cannot be cut from the boards to be had, as little as can be in length, and whether that is proven."""
-    unit = max(1, max(item.size for item in problem.items) // 4_096)
-    free = [msgspec.structs.replace(board, price=0) for board in problem.boards]
-    without = tuple(-(-item.size // unit) for item in problem.items)
-    asked = Problem(problem.items, free, without)
+    asked = _leaving_out(problem)
     found = solve(asked, effort, left)
     return (problem.demand, False) if found is None else (asked.missing(found.plan), found.bound > 0)
+
+
+def _leaving_out(problem: Problem) -> Problem:
+    """The same pieces with boards at no price, where what is left out costs about its length."""
+    unit = max(1, max(item.size for item in problem.items) // 4_096)
+    free = [msgspec.structs.replace(board, price=0) for board in problem.boards]
+    return Problem(problem.items, free, tuple(-(-item.size // unit) for item in problem.items))
 
 
 class Pricing:

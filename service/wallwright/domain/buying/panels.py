@@ -9,8 +9,9 @@ found, and its bound is that of area alone.
 import msgspec
 
 from wallwright.domain.buying.asked import Group, Panel, SheetOffer
-from wallwright.domain.buying.cutting import EFFORTS, Board, Cut, Effort, Found, Left, Plan, Problem, cheapest
+from wallwright.domain.buying.cutting import Left, cheapest
 from wallwright.domain.buying.patterns import Counts, Item, Work
+from wallwright.domain.buying.problem import EFFORTS, Board, Cut, Effort, Found, Plan, Problem
 from wallwright.domain.buying.ties import settled
 from wallwright.domain.wall import Grain
 from wallwright.findings import Fault, PlanRefused
