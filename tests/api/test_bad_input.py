@@ -142,6 +142,7 @@ NOT_BUILDABLE = [
     (wall(openings=[{**WINDOW, "left": 3, "width": 137}, {**WINDOW, "left": 4}]), {("/openings/1", "no-room-for-opening")}, "14' 9 1/2\""),
 
     (wall(openings=[{**WINDOW, "header": {"stock": "2x6", "plies": 3}}]), {("/openings/0/header/plies", "header-too-thick")}, '3 1/2"'),
+    (wall(openings=[{**WINDOW, "sill": 0, "height": 2, "header": {"stock": "2x4"}}]), {("/openings/0/height", "opening-too-low")}, '3"'),
     (wall(openings=[{**WINDOW, "width": 1, "header": {"stock": "2x4"}}]), {("/openings/0/width", "opening-too-narrow")}, '1 1/2"'),
     (wall(openings=[WINDOW, {**WINDOW, "left": 60}]), {("/openings/1/left", "openings-collide")}, "6' 2 1/2\""),
     (wall(openings=[WINDOW, {**WINDOW, "left": 72}]), {("/openings/1/left", "openings-too-near")}, "6' 2 1/2\""),

@@ -3,7 +3,6 @@
 import csv
 import io
 import os
-import re
 from xml.etree import ElementTree
 
 import pytest
@@ -26,8 +25,16 @@ FUZZ = settings(
 APP = create_app(Settings(concurrency=10_000))
 CONFIG = schemathesis.Config.from_path(os.path.join(HERE, "schemathesis.toml"))
 SCHEMA = schemathesis.openapi.from_asgi("/openapi.json", APP, config=CONFIG)
-LISTED = f"^({'|'.join(re.escape(one.path) for one in OPERATIONS if 'csv' in one.forms)})$"
-DRAWN = f"^({'|'.join(re.escape(one.path) for one in OPERATIONS if 'csv' not in one.forms)})$"
+LISTED = {one.path for one in OPERATIONS if "csv" in one.forms}
+DRAWN = {one.path for one in OPERATIONS} - LISTED
+
+
+def only(paths: set[str]):
+    """The document with these paths alone.
+
+    Written as what is left out: beside operations named in the configuration, what is included only adds to all others.
+    """
+    return SCHEMA.exclude(lambda ctx: ctx.operation.path not in paths)
 
 
 @schemathesis.deserializer("image/svg+xml")
@@ -54,20 +61,20 @@ def parsed_list(_, response):
 
 
 @pytest.mark.parametrize("accept", ["application/json", "image/svg+xml", "text/csv"])
-@SCHEMA.include(path_regex=LISTED).parametrize()
+@only(LISTED).parametrize()
 @FUZZ
 def test_posting_in_every_form(case, accept):
     case.call_and_validate(headers={"Accept": accept})
 
 
 @pytest.mark.parametrize("accept", ["application/json", "image/svg+xml"])
-@SCHEMA.include(path_regex=DRAWN).parametrize()
+@only(DRAWN).parametrize()
 @FUZZ
 def test_posting_what_has_no_list_in_both_forms(case, accept):
     case.call_and_validate(headers={"Accept": accept})
 
 
-@SCHEMA.exclude(path_regex=f"{LISTED}|{DRAWN}").parametrize()
+@SCHEMA.exclude(lambda ctx: ctx.operation.path in LISTED | DRAWN).parametrize()
 @FUZZ
 def test_links_and_the_rest(case):
     case.call_and_validate()

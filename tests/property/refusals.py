@@ -206,6 +206,7 @@ def _just(wall: Wall, fault: Fault) -> bool:
         "opening-has-no-place": _crowded(wall, one) or one.left < 0 or one.right > wall.length,
         "no-room-for-opening": _crowded(wall, one) or one.left < 0 or one.right > wall.length,
         "opening-too-narrow": one.width < wall.stud.thickness,
+        "opening-too-low": one.sill == 0 and one.height < wall.stud_bottom + wall.stud.thickness,
         "sill-too-low": 0 < one.sill < wall.stud_bottom + wall.stud.thickness,
         "sill-too-high": _no_height(wall, one),
         "opening-too-high": one.head > wall.stud_top,

@@ -150,15 +150,17 @@ def _frame(wall: Wall) -> _Frame:
         if laid is not None:
             parts += cut_to_top(plan, _distinct(laid.studs))
         level = standing(plan, parts)
-        if wall.partitions or wall.lining:
-            parts += cut_to_top(plan, backing(level.plan, level.parts))
-            level = standing(plan, parts)
         blocks, conflicts = bay_blocks(level.plan, level.parts)
         conflicts |= above_slope(plan, blocks)
         if not conflicts:
             break
         # An opening that meets a member in its bay is framed with jacks; each round settles one at least.
         anyway = anyway | conflicts
+    if wall.partitions or wall.lining:
+        # Set once it is settled which openings lie in a bay: backing parts their blocks and changes nothing else.
+        parts += cut_to_top(plan, backing(level.plan, level.parts))
+        level = standing(plan, parts)
+        blocks = bay_blocks(level.plan, level.parts)[0]
     parts += blocks
     courses = tuple(course.row for course in lying)
     level = standing(plan, parts)

@@ -40,17 +40,22 @@ class _Mending:
         self.given = wall
         self.wall = wall
         self.openings = dict(enumerate(wall.openings))
+        self.partitions = dict(enumerate(wall.partitions))
         self.lenient = lenient
         self.told: dict[str, Fault] = {}
 
     def mended(self, faults: list[Fault], faults_of: FaultsOf) -> bool:
         """Mend and frame again until nothing is refused; False where that finds no end."""
-        for _ in range(3 * len(self.openings) + 8):
+        for _ in range(3 * len(self.openings) + len(self.partitions) + 8):
             if self.lenient and any(fault.pointer in self.told for fault in faults if fault.code in _PLACED):
                 return False
             self._mend(faults)
-            numbers = sorted(self.openings)
-            self.wall = replace(self.wall, openings=tuple(self.openings[number] for number in numbers))
+            numbers = {"openings": sorted(self.openings), "partitions": sorted(self.partitions)}
+            self.wall = replace(
+                self.wall,
+                openings=tuple(self.openings[number] for number in numbers["openings"]),
+                partitions=tuple(self.partitions[number] for number in numbers["partitions"]),
+            )
             faults = [_renumbered(fault, numbers) for fault in faults_of(self.wall)]
             if not faults:
                 return True
@@ -110,7 +115,8 @@ class _Mending:
         self._tell(fault.code, fault.pointer, fault.values)
         values = dict(fault.values)
         field = fault.pointer.rsplit("/", 1)[1]
-        offer = values.get("least") if fault.code in ("opening-too-narrow", "sill-too-low") else values.get("most")
+        smallest = fault.code in ("opening-too-narrow", "opening-too-low", "sill-too-low")
+        offer = values.get("least") if smallest else values.get("most")
         if fault.code == "header-too-thick":
             self.openings[number] = replace(opening, header=None)
         elif isinstance(offer, Offer) and field in ("width", "height", "sill"):
@@ -150,25 +156,21 @@ class _Mending:
             self.wall = replace(wall, **{side: replace(getattr(wall, side), **{field: size})})
 
     def _partition(self, fault: Fault) -> None:
-        """Move a partition to the place offered; where it has none, the mended wall goes without any."""
+        """Move a partition to the place offered; one that has none is left out of the mended wall."""
         number = int(fault.pointer.split("/")[2])
         values = (("given", self.given.partitions[number].at), *fault.values[1:])
         self._tell(fault.code, fault.pointer, values)
-        nearest = dict(values).get("nearest")
-        placed = list(self.wall.partitions)
-        if not isinstance(nearest, Offer):
-            placed = []
-        elif placed:
-            placed[number] = replace(placed[number], at=nearest.value)
-        self.wall = replace(self.wall, partitions=tuple(placed))
+        nearest, partition = dict(values).get("nearest"), self.partitions.pop(number)
+        if isinstance(nearest, Offer):
+            self.partitions[number] = replace(partition, at=nearest.value)
 
 
-def _renumbered(fault: Fault, numbers: list[int]) -> Fault:
-    """A fault of the wall whose openings are those of ``numbers``, at the opening's own number."""
-    if not fault.pointer.startswith("/openings/"):
+def _renumbered(fault: Fault, numbers: dict[str, list[int]]) -> Fault:
+    """A fault of the wall that has these of the openings and partitions, at the number that was given to each."""
+    _, kind, *rest = fault.pointer.split("/")
+    if kind not in numbers or not rest:
         return fault
-    _, _, index, *rest = fault.pointer.split("/")
-    return replace(fault, pointer="/".join(["", "openings", str(numbers[int(index)]), *rest]))
+    return replace(fault, pointer="/".join(["", kind, str(numbers[kind][int(rest[0])]), *rest[1:]]))
 
 
 def _clear_stretches(wall: Wall, others: list[Opening], *, lenient: bool) -> list[tuple[int, int]]:

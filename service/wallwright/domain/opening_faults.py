@@ -8,7 +8,7 @@ Values = tuple[tuple[str, Value], ...]
 
 
 def sizes_faults(wall: Wall, index: int, opening: Opening) -> list[Fault]:
-    """Faults of an opening by itself: too narrow, or its sill in the plate."""
+    """Faults of an opening by itself: too narrow, its sill in the plate, or a door's head there."""
     at = f"/openings/{index}"
     faults = []
     if opening.width < wall.thickness:
@@ -18,7 +18,16 @@ def sizes_faults(wall: Wall, index: int, opening: Opening) -> list[Fault]:
     if 0 < opening.sill < least_sill:
         values = (("given", opening.sill), ("least", at_least(least_sill)))
         faults.append(Fault("sill-too-low", f"{at}/sill", values))
+    lowest = lowest_door(wall)
+    if opening.sill == 0 and opening.height < lowest:
+        values = (("given", opening.height), ("least", at_least(lowest)))
+        faults.append(Fault("opening-too-low", f"{at}/height", values))
     return faults
+
+
+def lowest_door(wall: Wall) -> int:
+    """The least height of an opening that stands on the floor: its jacks stand on the bottom plates and have a length."""
+    return wall.stud_bottom + wall.thickness
 
 
 def block_room(wall: Wall, index: int, opening: Opening) -> list[Fault]:

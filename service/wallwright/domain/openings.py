@@ -8,7 +8,7 @@ import msgspec
 from msgspec.structs import replace
 
 from wallwright.domain.grid import lines_between
-from wallwright.domain.opening_faults import block_room, misplaced, no_room, sizes_faults, too_thick
+from wallwright.domain.opening_faults import block_room, lowest_door, misplaced, no_room, sizes_faults, too_thick
 from wallwright.domain.posts import left_bound, post_edge, right_bound
 from wallwright.domain.sizing import MOST_JACKS, jacks_needed, sized_header
 from wallwright.domain.slopes import soffit
@@ -79,6 +79,9 @@ def plan_openings(wall: Wall, framed_anyway: frozenset[str] = frozenset()) -> tu
     roofs = _roofs(wall, framed_anyway)
     for index, opening in enumerate(wall.openings):
         faults += sizes_faults(wall, index, opening)
+        if opening.sill == 0:
+            # What is told of its header holds for the height that is offered.
+            opening = replace(opening, height=max(opening.height, lowest_door(wall)))
         if _in_bay(wall, opening, framed_anyway):
             faults += block_room(wall, index, opening)
             resolved.append((index, opening, None, True))

@@ -32,10 +32,14 @@ def zone(partition: Partition) -> Span:
 
 
 def stretches(plan: Plan) -> list[Span]:
-    """Where the zones of partitions may lie, from left to right: clear of corners and of openings with their jacks."""
+    """Where the zones of partitions may lie, from left to right: clear of corners and of openings with their jacks.
+
+    An opening within one bay has no timber of its own: between it and the next stud there is room for backing or the
+    zone ends on that stud.
+    """
     wall = plan.wall
     taken = [(framed.header_left, framed.header_right) for framed in plan.framed]
-    taken += [(opening.left, opening.right) for opening in plan.in_bay]
+    taken += [(opening.left - OPEN, opening.right + OPEN) for opening in plan.in_bay]
     taken.append((wall.length - _reach(wall, wall.right), wall.length))
     return _between(taken, _reach(wall, wall.left))
 
@@ -99,7 +103,7 @@ def _longer(plan: Plan, kept: list[Span], partition: Partition) -> Offer:
     wall = plan.wall
     end = wall.length - _reach(wall, wall.right)
     blocked = [_reach(wall, wall.left), *(high for _, high in kept), *(f.header_right for f in plan.framed)]
-    blocked += [opening.right for opening in plan.in_bay]
+    blocked += [opening.right + OPEN for opening in plan.in_bay]
     return at_least(wall.length + partition.depth + 2 * LINING - (end - max(blocked)))
 
 

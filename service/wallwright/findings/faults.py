@@ -112,6 +112,12 @@ FAULTS: Final[dict[str, FaultKind]] = {
         "The head lies above the underside of the top plates.",
         "Lower the head or raise the wall.",
     ),
+    "opening-too-low": FaultKind(
+        "The opening {opening} stands on the floor and is {given} high; the least is {least}.",
+        "Opening too low",
+        "Its head lies within the bottom plates or so near them that no jack has room.",
+        "Give it more height, or a sill.",
+    ),
     "sill-too-low": FaultKind(
         "The sill of {opening} is at {given}; it is 0 for a door, or at least {least}.",
         "Sill too low",
