@@ -68,7 +68,10 @@ ORDER = {
     "sheet_pieces": [STRIP],
     "sheet_offers": [SIZE],
 }
+FILLED = {**ORDER, "offers": [{"stock": {"thickness": 9, "width": 235}, "length": 2400, "price": 4}, *ORDER["offers"]]}
 BUYING = [
+    # A filler between a header's plies is bought as well, thinner than any stick that is framed.
+    ("/v1/buying", FILLED, "/offers/0/stock/thickness", limits.FILLER_THICKNESS_MIN, limits.STUD_THICKNESS_MAX),
     ("/v1/buying", ORDER, "/pieces/0/length", limits.PIECE_LENGTH_MIN, limits.BOARD_LENGTH_MAX),
     ("/v1/buying", ORDER, "/offers/0/length", limits.BOARD_LENGTH_MIN, limits.BOARD_LENGTH_MAX),
     ("/v1/buying", ORDER, "/kerf", 0, limits.KERF_MAX),

@@ -151,7 +151,7 @@ def headers(draw: st.DrawFn, scale: Scale, depth: int, room: int) -> Header | No
     plies = draw(st.integers(1, min(3, depth // stock.thickness)))
     spare = depth - plies * stock.thickness
     # A spacer stands between plies, so that it takes two.
-    spacer = spare if plies > 1 and spare > 0 and draw(st.booleans()) else 0
+    spacer = spare if plies > 1 and spare >= MILLIMETRE * 2 and draw(st.booleans()) else 0
     return Header(stock, plies, draw(st.sampled_from(("jacks", "plate"))), spacer)
 
 

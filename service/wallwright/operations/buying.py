@@ -24,7 +24,7 @@ from wallwright.operations.completed import to_wire
 from wallwright.operations.converters import CONVERTERS, Converter
 from wallwright.operations.csv import csv_text
 from wallwright.operations.fasteners import total_answer
-from wallwright.operations.reading import STOCK_LEAST, STOCK_MOST, Reading, given
+from wallwright.operations.reading import BOUGHT_LEAST, STOCK_MOST, Reading, given
 from wallwright.operations.walls import to_domain as wall_to_domain
 from wallwright.wire import buying as wire
 from wallwright.wire import limits
@@ -169,13 +169,13 @@ def _each(reading: Reading, asked: list[Any], at: str, read: Callable[[Any], Any
 
 def _piece(reading: Reading, one: wire.Piece, at: str) -> domain.Piece:
     length = reading.length(one.length, f"{at}/length", limits.PIECE_LENGTH_MIN, limits.BOARD_LENGTH_MAX)
-    stock = reading.stock(one.stock, f"{at}/stock", STOCK_LEAST, STOCK_MOST)
+    stock = reading.stock(one.stock, f"{at}/stock", BOUGHT_LEAST, STOCK_MOST)
     return domain.Piece(stock, length, one.count, at=at, **given(treated=one.treated, mark=one.mark))  # type: ignore[arg-type]
 
 
 def _offer(reading: Reading, one: wire.Offer, at: str) -> domain.Offer:
     length = reading.length(one.length, f"{at}/length", limits.BOARD_LENGTH_MIN, limits.BOARD_LENGTH_MAX)
-    stock = reading.stock(one.stock, f"{at}/stock", STOCK_LEAST, STOCK_MOST)
+    stock = reading.stock(one.stock, f"{at}/stock", BOUGHT_LEAST, STOCK_MOST)
     values = given(at_most=one.at_most, treated=one.treated)
     return domain.Offer(stock, length, _whole(one.price, 2), **values)  # type: ignore[arg-type]
 

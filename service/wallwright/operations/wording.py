@@ -92,7 +92,7 @@ INPUT_WORDS: Final[dict[str, dict[str, str]]] = {
     "SideEnds": {side: f"The {side} end." for side in ("left", "right")},
     "Ends": {side: f"The {side} end." for side in ("left", "right")},
     "StockSize": {
-        "thickness": _range(limits.STOCK_THICKNESS_MIN, limits.STUD_THICKNESS_MAX),
+        "thickness": f"{_range(limits.STOCK_THICKNESS_MIN, limits.STUD_THICKNESS_MAX)} In an order from {_size(limits.FILLER_THICKNESS_MIN)}.",
         "width": _range(limits.STOCK_WIDTH_MIN, limits.STOCK_WIDTH_MAX),
     },
     "Plates": {

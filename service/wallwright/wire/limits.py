@@ -19,6 +19,8 @@ TAPE_OFFSET_MAX: Final = 48 * INCH
 STUD_THICKNESS_MIN: Final = inches("1 1/4")
 STUD_THICKNESS_MAX: Final = 6 * INCH
 STOCK_THICKNESS_MIN: Final = inches("1/2")
+FILLER_THICKNESS_MIN: Final = inches("1/16")
+"""Of a section in an order: the filler between a header's plies is bought too."""
 STOCK_WIDTH_MIN: Final = inches("1 1/2")
 STOCK_WIDTH_MAX: Final = 16 * INCH
 STUD_DEPTH_MIN: Final = inches("2 1/4")
