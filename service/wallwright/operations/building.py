@@ -100,7 +100,7 @@ def building_answer(
         ],
         totals=wire.Totals(
             [
-                wire.Total(
+                wire.CutTotal(
                     t.stock,
                     n(t.length),
                     c.tape(t.length),

@@ -167,7 +167,7 @@ def _each(reading: Reading, asked: list[Any], at: str, read: Callable[[Any], Any
     return tuple(found)
 
 
-def _piece(reading: Reading, one: wire.Piece, at: str) -> domain.Piece:
+def _piece(reading: Reading, one: wire.LoosePiece, at: str) -> domain.Piece:
     length = reading.length(one.length, f"{at}/length", limits.PIECE_LENGTH_MIN, limits.BOARD_LENGTH_MAX)
     stock = reading.stock(one.stock, f"{at}/stock", BOUGHT_LEAST, STOCK_MOST)
     return domain.Piece(stock, length, one.count, at=at, **given(treated=one.treated, mark=one.mark))  # type: ignore[arg-type]
@@ -251,7 +251,7 @@ def _order(c: Converter, found: Bought, request: wire.Order) -> wire.Order:
     return wire.Order(
         units=c.units,
         pieces=[
-            wire.Piece(stock=_name(one.stock), length=c.length(one.length), count=one.count, mark=one.mark, treated=one.treated)
+            wire.LoosePiece(stock=_name(one.stock), length=c.length(one.length), count=one.count, mark=one.mark, treated=one.treated)
             for one in order.pieces
         ],
         walls=walls,

@@ -153,7 +153,7 @@ class Corner(Answer, frozen=True):
     slip_gap: Number
 
 
-class Total(Answer, frozen=True):
+class CutTotal(Answer, frozen=True):
     """Equal pieces over all walls."""
 
     stock: str
@@ -167,7 +167,7 @@ class Total(Answer, frozen=True):
 class Totals(Answer, frozen=True):
     """What the four walls take together."""
 
-    pieces: list[Total]
+    pieces: list[CutTotal]
     sheets: int
     fasteners: (
         Annotated[

@@ -15,7 +15,7 @@ from wallwright.wire.wall import StockName, StockSize, Wall
 Money = Annotated[float, Meta(description="In the currency of the offers, to the hundredth.")]
 
 
-class Piece(Request, frozen=True, kw_only=True):
+class LoosePiece(Request, frozen=True, kw_only=True):
     """Equal loose pieces of timber to be cut."""
 
     stock: StockName | StockSize
@@ -75,7 +75,7 @@ class Order(Request, frozen=True, kw_only=True):
     """What is bought together. Give pieces, walls or buildings, or any of them together."""
 
     units: Units
-    pieces: Annotated[list[Piece], Meta(max_length=limits.PIECES_MAX)] | UnsetType = UNSET
+    pieces: Annotated[list[LoosePiece], Meta(max_length=limits.PIECES_MAX)] | UnsetType = UNSET
     walls: (
         Annotated[
             list[Wall],
