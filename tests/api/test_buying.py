@@ -83,6 +83,17 @@ def test_spare_pieces_are_bought_too():
     assert cut == {61.0: 6, 43.0: 3}
 
 
+def test_a_thin_filler_goes_by_its_sizes_and_the_order_can_be_posted_again():
+    filler = {"thickness": 5, "width": 145}
+    answer = bought(
+        units="mm",
+        pieces=[{"stock": filler, "length": 900, "count": 2}],
+        offers=[{"stock": filler, "length": 2400, "price": 3}],
+    )
+    assert answer["order"]["pieces"][0]["stock"] == answer["order"]["offers"][0]["stock"] == filler
+    assert bought(**answer["order"]) == answer
+
+
 def test_walls_and_buildings_are_bought_with_loose_pieces():
     answer = bought(
         pieces=[{"stock": "2x4", "length": 43, "count": 1, "mark": "shelf"}],

@@ -30,6 +30,11 @@ _NOMINAL_NAMES: Final = {stock: name for name, stock in NOMINAL.items()}
 _STOCK: Final = re.compile(STOCK_PATTERN)
 
 
+def is_named(stock: Stock) -> bool:
+    """Whether a section's name is one that can be read: the least size in millimetres has two digits."""
+    return _STOCK.match(stock.name) is not None and stock_of_name(stock.name) == stock
+
+
 def stock_of_name(name: str) -> Stock:
     """The section named, such as ``2x4``, ``38x89`` or ``1-1/2x3-1/2``.
 

@@ -15,7 +15,7 @@ from wallwright.domain.buying.boards import CutBoard, CutPiece
 from wallwright.domain.buying.buy import Bought, CostLine, buy
 from wallwright.domain.buying.panels import CutSheet, Saw
 from wallwright.domain.buying.solver import TookTooLong
-from wallwright.domain.stock import Stock
+from wallwright.domain.stock import Stock, is_named
 from wallwright.drawing.buying import cutting_diagrams
 from wallwright.findings import PlanRefused
 from wallwright.operations import building as building_operation
@@ -29,6 +29,7 @@ from wallwright.operations.walls import to_domain as wall_to_domain
 from wallwright.wire import buying as wire
 from wallwright.wire import limits
 from wallwright.wire.layout import Stock as WireStock
+from wallwright.wire.wall import StockSize
 
 __all__ = ["TookTooLong", "answer", "drawing", "identity", "table", "to_domain"]
 
@@ -251,14 +252,14 @@ def _order(c: Converter, found: Bought, request: wire.Order) -> wire.Order:
     return wire.Order(
         units=c.units,
         pieces=[
-            wire.LoosePiece(stock=_name(one.stock), length=c.length(one.length), count=one.count, mark=one.mark, treated=one.treated)
+            wire.LoosePiece(stock=_section(c, one.stock), length=c.length(one.length), count=one.count, mark=one.mark, treated=one.treated)
             for one in order.pieces
         ],
         walls=walls,
         buildings=buildings,
         offers=[
             wire.Offer(
-                stock=_name(one.stock), length=c.length(one.length), price=money(one.price),
+                stock=_section(c, one.stock), length=c.length(one.length), price=money(one.price),
                 at_most=UNSET if one.at_most is None else one.at_most, treated=one.treated,
             )
             for one in order.offers
@@ -288,5 +289,8 @@ def _order(c: Converter, found: Bought, request: wire.Order) -> wire.Order:
     )  # fmt: skip
 
 
-def _name(stock: Stock) -> str:
-    return stock.name
+def _section(c: Converter, stock: Stock) -> str | StockSize:
+    """A section as an order names it: a filler thinner than any name allows goes by its sizes."""
+    if is_named(stock):
+        return stock.name
+    return StockSize(thickness=c.length(stock.thickness), width=c.length(stock.width))
