@@ -28,7 +28,7 @@ BUYING_ORDER = [
 
 
 SQUARING_ORDER = [
-    "adjusting", "measured quadrilateral", "doubt rectangle placing standing", "notes", "frame deck",
+    "adjusting", "measured quadrilateral", "doubt rectangle placing standing", "shifting", "notes", "frame deck",
 ]  # fmt: skip
 
 

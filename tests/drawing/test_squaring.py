@@ -15,7 +15,7 @@ from wallwright.drawing.paper import MARGIN, TITLE_STRIP
 from wallwright.drawing.scene import Area, Scene, Text
 from wallwright.drawing.squaring import deck_scene, frame_scene
 from wallwright.findings import PlanRefused
-from wallwright.lengths import FOOT, INCH, measure_of_text
+from wallwright.lengths import FOOT, INCH, MILLIMETRE, measure_of_text
 from wallwright.operations.converters import CONVERTERS
 from wallwright.operations.examples import EXAMPLES
 from wallwright.operations.squaring import to_deck, to_frame
@@ -108,7 +108,7 @@ def test_the_three_figures_of_racking_agree(width, height, apart, off, units):
             "rising": (d + apart) / scale, "falling": d / scale}  # fmt: skip
     try:
         request = READERS["squaring-frame"].read(json.dumps(body).encode())
-        found = square(to_frame(request), FOOT, 3 * INCH)
+        found = square(to_frame(request), FOOT, 3 * INCH, INCH // 16 if units == "in" else MILLIMETRE)
     except PlanRefused:
         return
     if found.verdict != "rack":

@@ -21,7 +21,7 @@ from wallwright.domain.raising import braces as raising_braces
 from wallwright.domain.raising import hands, raised, statics, weighing
 from wallwright.domain.raising import steps as raising_steps
 from wallwright.domain.raising import wind as raising_wind
-from wallwright.domain.squaring import deck, doubt, frame, measured, placing, standing
+from wallwright.domain.squaring import deck, doubt, frame, measured, placing, shifting, standing
 from wallwright.operations.csv import csv_text
 from wallwright.operations.examples import EXAMPLES, example_bytes
 from wallwright.operations.table import BY_NAME
@@ -172,7 +172,12 @@ RENAMED = {
     squaring.Suspect: {"reads_tape": "reads"},
     squaring.Triangle: {"across_tape": "across"},
     squaring.PlumbFigure: {"top_tape": "top"},
-    squaring.FrameAnswer: {"diagonal_tape": "diagonal", "lean_tape": "lean", "push_tape": "push"},
+    squaring.FrameAnswer: {
+        "diagonal_tape": "diagonal",
+        "lean_tape": "lean",
+        "push_tape": "push",
+        "rack_until_tape": "rack_until",
+    },
     squaring.LargestRectangle: {"width_tape": "width", "depth_tape": "depth"},
     squaring.Overhang: {"sideways_tape": "sideways", "endways_tape": "endways"},
     squaring.DeckAnswer: dict.fromkeys(
@@ -309,6 +314,7 @@ PAIRS = [
     (squaring.Overhang, placing.Overhang),
     (squaring.EdgeWork, placing.EdgeWork),
     (squaring.Placing, placing.Placing),
+    (squaring.Shift, shifting.Shift),
     (squaring.DeckAnswer, deck.Measured),
 ]
 

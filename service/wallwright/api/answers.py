@@ -10,6 +10,7 @@ from wallwright.operations.buying import TookTooLong
 from wallwright.operations.converters import CONVERTERS
 from wallwright.operations.table import Operation
 from wallwright.wire.base import encode_length
+from wallwright.wire.squaring import Deck, Frame
 
 MEDIA: Final = {"json": "application/json", "svg": "image/svg+xml", "csv": "text/csv"}
 _ENCODER: Final = msgspec.json.Encoder(enc_hook=encode_length)
@@ -27,7 +28,8 @@ def encoded(operation: Operation, request: Any, form: str) -> bytes:
         raise Refused("took-too-long", headers={"Retry-After": "10"}) from None
 
 
-def plan_refused(request: Any, refused: PlanRefused, code: str = "not-buildable") -> Refused:
-    """A plan's faults as a problem, in the caller's units."""
+def plan_refused(request: Any, refused: PlanRefused) -> Refused:
+    """A plan's faults as a problem, in the caller's units; of what was measured nothing is to be built."""
+    code = "no-such-figure" if isinstance(request, Frame | Deck) else "not-buildable"
     converter = CONVERTERS[request.units]
     return Refused(code, errors=[converter.fault(fault) for fault in refused.faults[:50]])

@@ -35,9 +35,15 @@ PROBLEMS: Final[dict[str, ProblemKind]] = {
     ),
     "not-buildable": ProblemKind(
         422,
-        "No such wall can be built",
-        "The request keeps the schema and has no place in the wall.",
+        "Cannot be built as asked",
+        "The request keeps the schema, and what it asks for cannot be built.",
         "Each entry of `errors` names the rule and the nearest value that works.",
+    ),
+    "no-such-figure": ProblemKind(
+        422,
+        "Lengths fit no figure",
+        "The request keeps the schema, and no frame or deck has these lengths.",
+        "Each entry of `errors` names the length and the nearest that works; measure that one again first.",
     ),
     "link-holds-no-request": ProblemKind(
         422,

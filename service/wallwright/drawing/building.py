@@ -1,13 +1,17 @@
 """The plan of a building: its four walls from above, openings, names of the walls, and its corners at a larger scale."""
 
 from wallwright.domain.building import Built, BuiltWall
+from wallwright.domain.deck_lines import DeckLines
 from wallwright.drawing.corners import WIDTH, corner_details, placer
 from wallwright.drawing.dimensions import Shapes, string, upright
-from wallwright.drawing.paper import View, fitted
-from wallwright.drawing.scene import Area, Lines, Scene, Text, text_width
+from wallwright.drawing.paper import MARGIN, View, fitted
+from wallwright.drawing.scene import Area, Lines, Scene, Text, folded, text_width
+from wallwright.drawing.squaring import PAPER_ROOM, factor_of, signed
 from wallwright.drawing.svg import svg_text
 from wallwright.drawing.title import title_strip
 from wallwright.lengths import Units, tape_text
+
+_ROW = 3.6
 
 
 def plan(built: Built, units: Units, revision: str) -> str:
@@ -19,12 +23,16 @@ def plan_scene(built: Built, units: Units, revision: str) -> Scene:
     """The plan as shapes on paper."""
     width, depth = built.framing_width, built.framing_depth
     skin = max(one.wall.sheathing.sheet.thickness for one in built.walls)
-    view = fitted(units, (-skin, -skin, width + skin, depth + skin), 14, 34, 26, 26 + WIDTH)
+    rows = _deck_rows(built, units)
+    below = 34 + _ROW * len(rows) + (2 if rows else 0)
+    view = fitted(units, (-skin, -skin, width + skin, depth + skin), 14, below, 26, 26 + WIDTH)
     shapes: Shapes = []
     for one in built.walls:
         shapes += _wall(view, built, one, units)
     shapes += _names(view, built, units)
     shapes += _dimensions(view, built, units)
+    shapes += _deck(view, built)
+    shapes += [Text(MARGIN + 3, view.y(-skin) + 32 + _ROW * number, row) for number, row in enumerate(rows)]
     shapes += corner_details(view, built, units)
     rules = built.walls[0].wall.rules
     through = " and ".join(built.building.through)
@@ -34,6 +42,41 @@ def plan_scene(built: Built, units: Units, revision: str) -> Scene:
     return Scene(
         view.width, view.height, f"Plan of {built.building.name or 'the building'}", description, tuple(shapes)
     )
+
+
+def _deck(view: View, built: Built) -> Shapes:
+    """The deck's outline as measured, about the framing lines; what is less than a line on paper is drawn larger."""
+    if built.deck is None:
+        return []
+    width, depth = built.framing_width, built.framing_depth
+    factor = deck_factor(built.deck, min(width, depth))
+    corners = []
+    for one in built.deck.marks:
+        out, on = one.sideways * factor, one.endways * factor
+        x = width + out if one.corner.endswith("right") else -out
+        y = depth + on if one.corner.startswith("back") else -on
+        corners.append(view.at(x, y))
+    return [Lines("void", tuple((*corners[n], *corners[(n + 1) % 4]) for n in range(4)))]
+
+
+def deck_factor(lines: DeckLines, size: int) -> int:
+    """How many times larger a deck's deviations from the framing lines are drawn."""
+    return factor_of(max(max(abs(one.sideways), abs(one.endways)) for one in lines.marks), size)
+
+
+def _deck_rows(built: Built, units: Units) -> list[str]:
+    """How far the deck sticks out past the framing lines at each corner, in words under the plan."""
+    lines = built.deck
+    if lines is None:
+        return []
+    factor = deck_factor(lines, min(built.framing_width, built.framing_depth))
+    told = "; ".join(
+        f"{one.corner} {signed(one.sideways, units)} at the side, {signed(one.endways, units)} at the end"
+        for one in lines.marks
+    )
+    drawn = f" (drawn {factor} times)" if factor > 1 else ""
+    text = f"Deck as measured, dashed{drawn}; + it sticks out past the framing line, - it is short: {told}."
+    return folded(text, PAPER_ROOM[units] - WIDTH)
 
 
 def _wall(view: View, built: Built, one: BuiltWall, units: Units) -> Shapes:

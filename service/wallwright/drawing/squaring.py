@@ -15,7 +15,7 @@ from wallwright.drawing.paper import MARGIN, View, fitted
 from wallwright.drawing.scene import Area, Lines, Scene, Text, folded, text_width
 from wallwright.drawing.svg import svg_text
 from wallwright.drawing.title import title_strip
-from wallwright.lengths import MILLIMETRE, SIXTEENTH, Units, round_down, round_nearest, tape_text
+from wallwright.lengths import MILLIMETRE, SIXTEENTH, Units, round_down, tape_text
 
 Point = tuple[int, int]
 _FACTORS: Final = (200, 100, 50, 20, 10, 5, 2, 1)
@@ -24,7 +24,10 @@ _SHOWN: Final = 0.06
 _ROW: Final = 3.6
 _SIDE: Final = 44.0
 """Room at either side for the corner figures and the push, in millimetres of paper."""
-_PAPER_ROOM: Final = {"in": 279.4 - 2 * MARGIN - 6, "mm": 297.0 - 2 * MARGIN - 6}
+_SKETCH: Final = 44.0
+"""What the sketch of the plumb line takes with its texts, in millimetres of paper."""
+PAPER_ROOM: Final = {"in": 279.4 - 2 * MARGIN - 6, "mm": 297.0 - 2 * MARGIN - 6}
+"""Width of paper for rows of text, in millimetres."""
 
 
 def frame_drawing(found: Squared, units: Units, revision: str, texts: Sequence[str]) -> str:
@@ -36,10 +39,23 @@ def frame_scene(found: Squared, units: Units, revision: str, texts: Sequence[str
     """The racked frame as shapes on paper."""
     frame = found.frame
     width, height = frame.width, frame.height
-    factor = _factor(abs(found.lean), min(width, height))
+    factor = factor_of(abs(found.lean), min(width, height))
     shift = found.lean * factor
-    rows = _folded(texts, units)
-    view = fitted(units, (min(0, shift), 0, width + max(0, shift), height), 14, 14 + len(rows) * _ROW, _SIDE, _SIDE)
+    told = list(texts)
+    box = (min(0, shift), 0, width + max(0, shift), height)
+    # On a slender frame a text has no room on its line: it stands in a row under the drawing.
+    above = 14.0
+    tried = fitted(units, box, above, 14 + len(told) * _ROW, _SIDE, _SIDE)
+    diagonals = {"rising": tape_text(frame.rising, units), "falling": tape_text(frame.falling, units)}
+    if not _has_room(tried, (0, 0), (width, height), f"falling {diagonals['falling']}"):
+        sides = {"left side": frame.height, "right side": frame.right, "foot": frame.width, "top": frame.top}
+        diagonals |= {name: tape_text(size, units) for name, size in sides.items() if size is not None}
+        told.insert(0, ", ".join(f"{name} {text}" for name, text in diagonals.items()).capitalize() + ".")
+    rows = _folded(told, units)
+    if found.plumb is not None:
+        # The sketch of the wall beside a plumb line stands on the frame's foot and takes more room over a low frame.
+        above = max(above, _SKETCH - tried.size(height))
+    view = fitted(units, box, above, 14 + len(rows) * _ROW, _SIDE, _SIDE)
     corners = ((0, 0), (width, 0), (width + shift, height), (shift, height))
     lines = [f"{frame.name or 'frame'}: {found.verdict}"]
     shapes: Shapes = [Area("sheet", _on_paper(view, corners), lines[0], (("verdict", found.verdict),))]
@@ -54,9 +70,8 @@ def frame_scene(found: Squared, units: Units, revision: str, texts: Sequence[str
     shapes += string(view, [0, width], view.y(0) + 8, [tape_text(width, units)])
     shapes += upright(view, 0, height, view.x(min(0, shift)) - 20, tape_text(height, units))
     shapes += _far_sides(view, found, units, shift)
-    # Lengths that contradict one another say nothing about where to push.
-    measured = found.verdict != "measure-again"
-    shapes += _push(view, found, units, shift) if measured else []
+    shapes += _push(view, found, units, shift)
+    shapes += _plumb(view, found, units)
     shapes += _rows(rows, view.y(0) + 14)
     what = f"Frame from outside as it lies; {_target(found, units)}"
     what += f"; lean drawn {factor} times" if factor > 1 else ""
@@ -64,21 +79,17 @@ def frame_scene(found: Squared, units: Units, revision: str, texts: Sequence[str
     description = (
         f"{found.verdict}; top {tape_text(abs(found.lean), units)} to the {'left' if found.lean < 0 else 'right'}, "
         f"shorten {found.shorten}, push {tape_text(found.push, units)}."
-        if measured
-        else "measure-again: the lengths contradict one another; move nothing."
+        if found.verdict in ("square", "rack")
+        else f"{found.verdict}: nothing is to be pushed; see what is told."
     )
     return Scene(view.width, view.height, f"Squaring of {frame.name or 'the frame'}", description, tuple(shapes))
 
 
 def _target(found: Squared, units: Units) -> str:
-    """What both diagonals are to read. While racking it is what the longer one reads less what it is shortened by, both as
-    they are told, so that the three figures agree on a tape; the sides alone may say a little else."""
-    if found.verdict != "rack":
-        return f"both diagonals should read {tape_text(found.diagonal, units)}"
-    step = SIXTEENTH if units == "in" else MILLIMETRE
-    longer = max(found.frame.rising, found.frame.falling)
-    equal = round_nearest(longer, step) - round_nearest(found.shorten_by, step)
-    return f"rack until both diagonals read {tape_text(equal, units)}"
+    """What both diagonals are to read."""
+    if found.rack_until is None:
+        return f"both diagonals of a square one read {tape_text(found.diagonal, units)}"
+    return f"rack until both diagonals read {tape_text(found.rack_until, units)}"
 
 
 def _far_sides(view: View, found: Squared, units: Units, shift: int) -> Shapes:
@@ -97,7 +108,7 @@ def _far_sides(view: View, found: Squared, units: Units, shift: int) -> Shapes:
 
 def _push(view: View, found: Squared, units: Units, shift: int) -> Shapes:
     """The arrow at the top corner that is pushed, with how far."""
-    if found.push_corner == "none" or not found.push:
+    if found.verdict != "rack":
         return []
     right = found.push_corner == "top-right"
     way = 1 if right else -1
@@ -111,6 +122,30 @@ def _push(view: View, found: Squared, units: Units, shift: int) -> Shapes:
         Area("bar", head, text, (("push", found.push_direction),)),
         place,
     ]
+
+
+def _plumb(view: View, found: Squared, units: Units) -> Shapes:
+    """The wall seen along its length beside a plumb line, leaning out to the left or in to the right, and its brace inside.
+
+    How far it leans is written, not drawn to scale: on paper it is less than a line.
+    """
+    plumb = found.plumb
+    if plumb is None:
+        return []
+    foot, tall, lean = view.y(0), 24.0, {"out": -4.0, "in": 4.0}.get(plumb.leans, 0.0)
+    x = view.width - MARGIN - 20
+    shapes: Shapes = [
+        Lines("bold", ((x, foot, x + lean, foot - tall), (x + 1.2, foot, x + 1.2 + lean, foot - tall))),
+        Lines("behind", ((x, foot, x, foot - tall - 2),)),
+        Lines("thin", ((x - 8, foot, x + 16, foot),)),
+    ]
+    if plumb.brace_shorter is not None:
+        shapes.append(Lines("thin", ((x + 1.2 + lean * 0.7, foot - tall * 0.7, x + 14, foot),)))
+    words = "plumb" if plumb.leans == "none" else f"leans {plumb.leans}"
+    texts = [words] if plumb.leans == "none" else [words, f"top {tape_text(abs(plumb.top), units)}"]
+    for number, text in enumerate(texts):
+        shapes.append(Text(x, foot - tall - 4 - _ROW * (len(texts) - 1 - number), text, "t", "middle"))
+    return shapes
 
 
 def deck_drawing(found: Measured, units: Units, revision: str, texts: Sequence[str]) -> str:
@@ -131,10 +166,16 @@ def deck_scene(found: Measured, units: Units, revision: str, texts: Sequence[str
         for shape in (outline, largest)
         for (x, y), (bx, by) in zip(shape, base, strict=True)
     )
-    factor = _factor(out, min(mean))
+    factor = factor_of(out, min(mean))
     outline, largest = _larger(outline, base, factor), _larger(largest, base, factor)
     rows = _folded(_said(found, units) + list(texts), units)
-    every = (*outline, *largest, *base)
+    # Where the rectangle is better shifted, it is drawn there too, as much larger as the rest.
+    shift = found.shift
+    shifts = shift is not None and (shift.right or shift.back)
+    moved = (
+        [(x + shift.right * factor, y + shift.back * factor) for x, y in base] if shift is not None and shifts else []
+    )
+    every = (*outline, *largest, *base, *moved)
     xs, ys = [x for x, _ in every], [y for _, y in every]
     more = _ROW if deck.levels is not None else 0.0
     below = 20 + more + len(rows) * _ROW
@@ -144,6 +185,8 @@ def deck_scene(found: Measured, units: Units, revision: str, texts: Sequence[str
     shapes.append(Lines("void", _loop(_on_paper(view, largest))))
     if found.placing is not None:
         shapes.append(Lines("bold", _loop(_on_paper(view, base))))
+    if moved:
+        shapes.append(Lines("behind", _loop(_on_paper(view, tuple(moved)))))
     diagonals = ((outline[0], outline[2]), (outline[1], outline[3]))
     shapes.append(Lines("thin", tuple(_line(view, a, b) for a, b in diagonals)))
     for (a, b), length, share in zip(diagonals, deck.diagonals, (0.72, 0.28), strict=True):
@@ -152,8 +195,9 @@ def deck_scene(found: Measured, units: Units, revision: str, texts: Sequence[str
     shapes += _corner_texts(found, units, box)
     shapes += _rows(rows, box[3] + 17 + more)
     drawn = "wanted rectangle heavy, largest dashed" if found.placing is not None else "largest rectangle dashed"
-    what = f"Deck from above, front at the foot; {drawn}"
-    what += f"; out of true drawn {factor} times" if factor > 1 else ""
+    drawn += ", shifted one fine" if moved else ""
+    what = f"Deck from above; {drawn}"
+    what += f"; out of true {factor} times" if factor > 1 else ""
     shapes += title_strip(view, deck.name, what, units, revision, f"tape class {deck.tape.tape_class}")
     size = found.largest_rectangle
     description = f"Largest rectangle {_fits(size.width, units)} by {_fits(size.depth, units)}."
@@ -198,10 +242,10 @@ def _corner_texts(found: Measured, units: Units, box: tuple[float, float, float,
         rows = [corner.corner, f"{corner.degrees:.2f}°"]
         if found.placing is not None:
             over = found.placing.overhangs[number]
-            rows.append(f"{corner.corner.split('-')[1]} {_signed(over.sideways, units)}")
-            rows.append(f"{corner.corner.split('-')[0]} {_signed(over.endways, units)}")
+            rows.append(f"{corner.corner.split('-')[1]} {signed(over.sideways, units)}")
+            rows.append(f"{corner.corner.split('-')[0]} {signed(over.endways, units)}")
         if found.deck.levels is not None:
-            rows.append(f"level {_signed(found.deck.levels[number], units)}")
+            rows.append(f"level {signed(found.deck.levels[number], units)}")
         at_left, at_front = corner.corner.endswith("left"), corner.corner.startswith("front")
         x = left - 7 if at_left else right + 7
         first = foot + 2 if at_front else top - _ROW * (len(rows) - 1) - 1
@@ -211,12 +255,13 @@ def _corner_texts(found: Measured, units: Units, box: tuple[float, float, float,
     return shapes
 
 
-def _signed(length: int, units: Units) -> str:
+def signed(length: int, units: Units) -> str:
+    """A deviation for the tape, with its sign."""
     text = tape_text(length, units)
     return text if text.startswith("-") or length <= 0 else f"+{text}"
 
 
-def _factor(out: int, size: int) -> int:
+def factor_of(out: int, size: int) -> int:
     """How many times larger a deviation is drawn, so that it shows and does not mislead."""
     return next((factor for factor in _FACTORS if out * factor <= size * _SHOWN), 1) if out else 1
 
@@ -240,18 +285,23 @@ def _loop(points: tuple[tuple[float, float], ...]) -> tuple[tuple[float, float, 
 
 
 def _on_line(view: View, a: Point, b: Point, share: float, text: str) -> Shapes:
-    """A text on a line at a share of its way, on a clear ground; left out where the figure is too small for it."""
+    """A text on a line at a share of its way, on a clear ground; left out where the figure is too slender for it."""
+    if not _has_room(view, a, b, text):
+        return []
     (x1, y1), (x2, y2) = view.at(*a), view.at(*b)
     half = text_width(text) / 2 + 0.8
-    if abs(x2 - x1) < 2.4 * half or abs(y2 - y1) < 16:
-        return []
     x, y = x1 + share * (x2 - x1), y1 + share * (y2 - y1)
     ground = ((x - half, y - 2.2), (x + half, y - 2.2), (x + half, y + 1.6), (x - half, y + 1.6))
     return [Area("mask", ground), Text(x, y + 0.9, text, "t", "middle")]
 
 
+def _has_room(view: View, a: Point, b: Point, text: str) -> bool:
+    (x1, y1), (x2, y2) = view.at(*a), view.at(*b)
+    return abs(x2 - x1) >= 2.4 * (text_width(text) / 2 + 0.8) and abs(y2 - y1) >= 16
+
+
 def _folded(texts: Sequence[str], units: Units) -> list[str]:
-    return [row for text in texts for row in folded(text, _PAPER_ROOM[units])]
+    return [row for text in texts for row in folded(text, PAPER_ROOM[units])]
 
 
 def _rows(rows: Sequence[str], y: float) -> Shapes:

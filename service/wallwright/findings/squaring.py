@@ -55,9 +55,29 @@ SQUARING_KINDS: Final[dict[str, Kind]] = {
         "Check the sheet's corner, and that plates and end studs are straight.",
         COMMON_PRACTICE,
     ),
+    "frame-not-level": Kind(
+        "caution",
+        "The left side is {left} and the right {right}, and the top plate is as long as that slope: this is the frame of a "
+        "rake, whose diagonals are never equal. No push is reckoned for it.",
+        "A frame with a sloping top",
+        "Equal diagonals show a frame square only where its sides are equal.",
+        "Square the level part: give `height` and `right` both as the low side's, measured up from the bottom plate and "
+        "marked on the high side, with the diagonals to these marks.",
+        OWN_RULE,
+    ),
+    "far-out-of-plumb": Kind(
+        "stop",
+        "Out of plumb by {offset} in {over}: it leans {leans}, far past the published limit of {limit}. Hold it before "
+        "anything else; its top goes back {back} by {top}.",
+        "Far out of plumb",
+        "The wall stands out of plumb by far more than any published tolerance: something gave way or was never held.",
+        "Keep clear of the side to which it leans, fix a second brace, and look at plate, anchors and braces before pulling.",
+        OWN_RULE,
+    ),
     "out-of-plumb": Kind(
-        "note",
-        "Out of plumb by {offset} in {over}; the published limit compared with is {limit}.",
+        "caution",
+        "Out of plumb by {offset} in {over}: it leans {leans}; the published limit compared with is {limit}. Bring its top "
+        "back {back} by {top}.",
         "Out of plumb",
         "The wall stands out of plumb by more than a published tolerance.",
         "Bring it back with the brace before the next wall or the roof holds it.",
@@ -95,6 +115,16 @@ SQUARING_KINDS: Final[dict[str, Kind]] = {
         "Snap the rectangle",
         "The deck is not the rectangle wanted; the best placing shares the error between its edges.",
         "Mark each corner by its two offsets, check the diagonals, then set the plates to the lines.",
+        OWN_RULE,
+    ),
+    "shift-the-rectangle": Kind(
+        "note",
+        "Where sheets hang past the plates all around, move the rectangle {across} to the {way} and {along} to the {end}: "
+        "edges left to trim: {trims}.",
+        "Shift the rectangle",
+        "The placing that shares the error evenly leaves the deck proud on opposite edges; moved to one of them, the other "
+        "need not be trimmed and the first is shimmed.",
+        "Snap the lines at the offsets under `shift`. A building with this deck takes the shift that its own sheets ask for.",
         OWN_RULE,
     ),
     "deck-edge-proud": Kind(

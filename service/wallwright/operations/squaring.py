@@ -11,6 +11,7 @@ from wallwright.domain.squaring import frame as frame_domain
 from wallwright.domain.squaring.doubt import Consistency
 from wallwright.domain.squaring.measured import CornerFigure, Measurement, TapeUse
 from wallwright.domain.squaring.placing import EDGES, EdgeWork, Overhang, Placing
+from wallwright.domain.squaring.shifting import Shift
 from wallwright.domain.squaring.standing import Brace, Compared, Plumb, PlumbFigure, Sheet
 from wallwright.drawing.squaring import deck_drawing as drawn_deck
 from wallwright.drawing.squaring import frame_drawing as drawn_frame
@@ -23,6 +24,8 @@ from wallwright.wire import limits
 from wallwright.wire import squaring as wire
 from wallwright.wire.building import BuildingDeck
 
+_READING = {"in": INCH // 16, "mm": MILLIMETRE}
+"""As a tape is read."""
 _TRIANGLE_STEPS = {"in": (FOOT, 3 * INCH), "mm": (300 * MILLIMETRE, 100 * MILLIMETRE)}
 """A 3-4-5 triangle is laid out in whole feet, else in 3 in; or in whole 300 mm, else in 100 mm."""
 
@@ -42,6 +45,8 @@ def frame_answer(request: wire.Frame) -> wire.FrameAnswer:
         lean_tape=c.tape(found.lean),
         out_of_square_degrees=found.out_of_square_degrees,
         verdict=found.verdict,
+        rack_until=UNSET if found.rack_until is None else n(found.rack_until),
+        rack_until_tape=UNSET if found.rack_until is None else c.tape(found.rack_until),
         shorten=found.shorten,
         shorten_by=n(found.shorten_by),
         push=n(found.push),
@@ -79,7 +84,7 @@ def deck_answer(request: wire.Deck) -> wire.DeckAnswer:
     c = CONVERTERS[request.units]
     n = c.number
     largest = found.largest_rectangle
-    step = INCH // 16 if request.units == "in" else MILLIMETRE
+    step = _READING[request.units]
     rows = found.measurements
     return wire.DeckAnswer(
         deck=wire_deck(c, found.deck),
@@ -94,6 +99,7 @@ def deck_answer(request: wire.Deck) -> wire.DeckAnswer:
             c.tape(round_down(largest.depth, step)), c.polygon(largest.corners), largest.angle_degrees,
         ),
         placing=UNSET if found.placing is None else _placing(c, found.placing),
+        shift=UNSET if found.shift is None else _shift(c, found.shift),
         compared=[_compared(c, one) for one in found.compared],
         rise=UNSET if found.rise is None else n(found.rise),
         findings=[c.finding(finding) for finding in found.findings],
@@ -113,7 +119,7 @@ def deck_identity(request: wire.Deck) -> str:
 
 
 def _square(request: wire.Frame) -> frame_domain.Squared:
-    return frame_domain.square(to_frame(request), *_TRIANGLE_STEPS[request.units])
+    return frame_domain.square(to_frame(request), *_TRIANGLE_STEPS[request.units], _READING[request.units])
 
 
 def to_frame(request: wire.Frame) -> frame_domain.Frame:
@@ -281,6 +287,7 @@ def _compared(c: Converter, one: Compared) -> wire.ToleranceCompared:
 def _plumb_figure(c: Converter, one: PlumbFigure) -> wire.PlumbFigure:
     return wire.PlumbFigure(
         one.out_of_plumb_degrees,
+        one.leans,
         c.number(one.top),
         c.tape(one.top),
         [_compared(c, row) for row in one.compared],
@@ -292,6 +299,10 @@ def _placing(c: Converter, one: Placing) -> wire.Placing:
     return wire.Placing(
         c.polygon(one.corners), one.angle_degrees, overhang_rows(c, one.overhangs), edge_rows(c, one.edges)
     )
+
+
+def _shift(c: Converter, one: Shift) -> wire.Shift:
+    return wire.Shift(c.number(one.right), c.number(one.back), overhang_rows(c, one.overhangs), edge_rows(c, one.edges))
 
 
 def overhang_rows(c: Converter, overhangs: Sequence[Overhang]) -> list[wire.Overhang]:

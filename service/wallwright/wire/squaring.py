@@ -182,6 +182,7 @@ class PlumbFigure(Answer, frozen=True):
     """How far the wall is out of plumb; `brace_shorter` below 0 is what the brace must push."""
 
     out_of_plumb_degrees: Degrees
+    leans: Annotated[str, Meta(description="`out`, away from the brace's side, `in` or `none`.")]
     top: Annotated[Number, Meta(description="How far out the top stands.")]
     top_tape: Tape
     compared: list[ToleranceCompared]
@@ -198,8 +199,12 @@ class FrameAnswer(Answer, frozen=True, kw_only=True):
     lean: Number
     lean_tape: Tape
     out_of_square_degrees: Degrees
-    verdict: Annotated[str, Meta(description="`square`, `rack`, `measure-again` or `recut`; more may come.")]
-    shorten: Annotated[str, Meta(description="`rising`, `falling` or `none`.")]
+    verdict: Annotated[
+        str, Meta(description="`square`, `rack`, `measure-again`, `recut` or `not-level`; more may come.")
+    ]
+    rack_until: Annotated[Number, Meta(description="What both diagonals read once it is racked.")] | UnsetType = UNSET
+    rack_until_tape: Tape | UnsetType = UNSET
+    shorten: Annotated[str, Meta(description="`rising`, `falling` or `none`: where nothing is to be pushed.")]
     shorten_by: Number
     push: Annotated[Number, Meta(description="How far the top plate is pushed.")]
     push_tape: Tape
@@ -270,6 +275,15 @@ class EdgeWork(Answer, frozen=True):
     work: Annotated[str, Meta(description="`leave`, `trim`, `shim` or `trim-and-shim`; more may come.")]
 
 
+class Shift(Answer, frozen=True):
+    """The wanted rectangle moved so that the fewest edges are trimmed, where sheets hang past the plates all around."""
+
+    right: Annotated[Number, Meta(description="Below 0 to the left.")]
+    back: Annotated[Number, Meta(description="Below 0 to the front.")]
+    overhangs: list[Overhang]
+    edges: list[EdgeWork]
+
+
 class Placing(Answer, frozen=True):
     """The wanted rectangle where it fits the deck's corners best."""
 
@@ -291,6 +305,7 @@ class DeckAnswer(Answer, frozen=True, kw_only=True):
     consistency: Consistency
     largest_rectangle: LargestRectangle
     placing: Placing | UnsetType = UNSET
+    shift: Shift | UnsetType = UNSET
     compared: list[ToleranceCompared]
     rise: Annotated[Number, Meta(description="Highest corner above the lowest.")] | UnsetType = UNSET
     findings: list[Finding]

@@ -14,6 +14,7 @@ from wallwright.domain.squaring.notes import deck_findings
 from wallwright.domain.squaring.placing import CORNERS, EDGES, Placing, placed
 from wallwright.domain.squaring.quadrilateral import corner_degrees, crossing, fitted, is_flat
 from wallwright.domain.squaring.rectangle import Rectangle, largest_rectangle
+from wallwright.domain.squaring.shifting import Shift, best_shift
 from wallwright.domain.squaring.standing import Compared, compared
 from wallwright.findings import Fault, Finding, PlanRefused, Value
 from wallwright.lengths import inches
@@ -64,6 +65,7 @@ class Measured(msgspec.Struct, frozen=True):
     consistency: Consistency
     largest_rectangle: LargestRectangle
     placing: Placing | None
+    shift: Shift | None
     compared: tuple[Compared, ...]
     rise: int | None
     findings: tuple[Finding, ...]
@@ -82,6 +84,7 @@ def survey(deck: Deck) -> Measured:
         raise PlanRefused(_crossed(deck, crossed))
     closing = consistency(NAMES, deck.lengths, fit, ((0, 2), (1, 3), (4, 5)), ())
     placing = None if deck.wanted is None else placed(fit.points, *deck.wanted)
+    shift = None if placing is None else best_shift(placing)
     rise = None if deck.levels is None else max(deck.levels) - min(deck.levels)
     angles = corner_degrees(fit.points)
     return Measured(
@@ -94,9 +97,10 @@ def survey(deck: Deck) -> Measured:
         closing,
         _fits(largest_rectangle(fit.points)),
         placing,
+        shift,
         _compared(deck, rise),
         rise,
-        deck_findings(closing, placing, rise or 0),
+        deck_findings(closing, placing, rise or 0, shift),
     )
 
 

@@ -25,11 +25,14 @@ from wallwright.domain.squaring.standing import (
     compared,
 )
 from wallwright.findings import Fault, Finding, PlanRefused
-from wallwright.lengths import MILLIMETRE, inches
+from wallwright.lengths import MILLIMETRE, SIXTEENTH, inches, round_nearest
 from wallwright.published import tolerances
 from wallwright.sources import COMMON_PRACTICE, Source
 
 CORNERS: Final = ("bottom-left", "bottom-right", "top-right", "top-left")
+NOT_LEVEL: Final = inches("1")
+"""Right and left side further apart than this, with a top plate as long as that slope: a frame of a rake, which no tape
+explains (common practice, no source)."""
 SMALL_FRAME: Final = inches("1/8")
 """Difference of the diagonals that a careful framer takes on a small wall: common practice, no source."""
 _MOST_TRIANGLES: Final = 6
@@ -79,6 +82,7 @@ class Squared(msgspec.Struct, frozen=True):
     lean: int
     out_of_square_degrees: float
     verdict: str
+    rack_until: int | None
     shorten: str
     shorten_by: int
     push: int
@@ -102,8 +106,12 @@ def default_tolerance(width: int, height: int) -> int:
     return tolerances.layout(max(width, height)).deviation
 
 
-def square(frame: Frame, triangle_step: int, small_step: int) -> Squared:
-    """Square a frame. The steps are those of the 3-4-5 triangles, in grid units. Raises PlanRefused."""
+def square(frame: Frame, triangle_step: int, small_step: int, reading: int = SIXTEENTH) -> Squared:
+    """Square a frame. The steps are those of the 3-4-5 triangles and of reading a tape, in grid units. Raises PlanRefused.
+
+    What both diagonals are to read while racking is the longer one less what it is shortened by, each as it is read, so
+    that the three figures agree on a tape; the sides alone may say a little else.
+    """
     faults = _impossible(frame)
     if faults:
         raise PlanRefused(tuple(faults))
@@ -115,14 +123,18 @@ def square(frame: Frame, triangle_step: int, small_step: int) -> Squared:
     side = hypot(fit.points[3][0] - fit.points[0][0], fit.points[3][1] - fit.points[0][1])
     difference = frame.rising - frame.falling
     verdict = _verdict(frame, closing)
-    shorten = "rising" if difference > 0 else "falling" if difference < 0 else "none"
+    # Nobody is told where to push while the lengths contradict one another, or where squaring is not a matter of pushing.
+    out = difference if verdict in ("square", "rack") else 0
+    shorten = "rising" if out > 0 else "falling" if out < 0 else "none"
     leans = round(lean)
     sheet = None if frame.sheet is None else by_sheet(frame.sheet, frame.height, leans)
     plumb = None if frame.plumb is None else by_plumb(frame.plumb, frame.height)
     diagonal = _diagonal(frame)
+    longer = max(frame.rising, frame.falling)
+    until = round_nearest(longer, reading) - round_nearest(abs(out) // 2, reading) if verdict == "rack" else None
     return Squared(
-        frame, diagonal, difference, leans, round(degrees(asin(max(-1.0, min(1.0, lean / side)))), 6), verdict,
-        shorten, abs(difference) // 2, abs(leans), *_push(difference),
+        frame, diagonal, difference, leans, round(degrees(asin(max(-1.0, min(1.0, lean / side)))), 6), verdict, until,
+        shorten, abs(out) // 2, abs(leans) if out else 0, *_push(out),
         measurements(frame.names, frame.lengths, frame.tape, fit), closing, _corners(fit.points),
         _compared(frame, difference), triangles(frame.width, frame.height, triangle_step, small_step), sheet, plumb,
         frame_findings(frame, verdict, difference, leans, closing, sheet, plumb),
@@ -173,6 +185,8 @@ def _fit(frame: Frame) -> Adjusted:
 
 def _verdict(frame: Frame, closing: Consistency) -> str:
     top, right = frame.far_sides
+    if abs(frame.height - right) > NOT_LEVEL and abs(top - hypot(frame.width, right - frame.height)) <= frame.tolerance:
+        return "not-level"
     if not closing.explained:
         return "measure-again"
     if max(abs(frame.width - top), abs(frame.height - right)) > frame.tolerance:

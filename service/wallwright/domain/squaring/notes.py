@@ -4,14 +4,17 @@ from typing import TYPE_CHECKING, Final
 
 from wallwright.domain.squaring.doubt import LIMIT_SOURCE, Consistency
 from wallwright.domain.squaring.placing import EdgeWork, Placing
-from wallwright.domain.squaring.standing import PlumbFigure, SheetFigure
-from wallwright.findings import Compared, Finding, Value
+from wallwright.domain.squaring.shifting import Shift
+from wallwright.domain.squaring.standing import Plumb, PlumbFigure, SheetFigure
+from wallwright.findings import Compared, Finding, Value, at_most
 from wallwright.lengths import INCH
 from wallwright.published.tolerances import ROUGH_FRAMING
 
 if TYPE_CHECKING:
     from wallwright.domain.squaring.frame import Frame
 
+FAR_OUT: Final = 2
+"""So many times past the widest tolerance something is wrong that plumbing does not mend (common practice, no source)."""
 LEVEL_LIMIT: Final = INCH // 4
 """Corners of a deck that differ more in height are told: rough framing's 1/4 in (see ROUGH_FRAMING)."""
 SHIM_MOST: Final = 3 * INCH // 4
@@ -49,7 +52,10 @@ def frame_findings(
     plumb: PlumbFigure | None,
 ) -> tuple[Finding, ...]:
     """Findings about a frame, the gravest first."""
-    found = contradiction(closing, "", WORDS)
+    found = [] if verdict == "not-level" else contradiction(closing, "", WORDS)
+    if verdict == "not-level":
+        values: tuple[tuple[str, Value], ...] = (("left", frame.height), ("right", frame.far_sides[1]))
+        found.append(Finding("frame-not-level", "/right", values))
     if verdict == "recut":
         found += _unequal(frame)
     if verdict == "rack":
@@ -62,17 +68,24 @@ def frame_findings(
         values = (("sheet", sheet.lean), ("diagonals", lean))
         found.append(Finding("sheet-and-diagonals-differ", "/sheet", values))
     if plumb is not None and frame.plumb is not None:
-        found += [
-            Finding(
-                "out-of-plumb", "/plumb", (("offset", row.value), ("over", frame.plumb.over), ("limit", row.limit)),
-                source=row.source, compared=Compared(row.value, row.limit, "length"),
-            )
-            for row in plumb.compared
-            if not row.within
-        ][-1:]  # fmt: skip
+        found += _plumb(frame.plumb, plumb)
         found.append(Finding("brace-while-plumbing", "/plumb"))
     found += [Finding("rack-with-care", ""), Finding("squaring-not-checked", "")]
     return tuple(found)
+
+
+def _plumb(asked: Plumb, plumb: PlumbFigure) -> list[Finding]:
+    """That a wall stands out of plumb by more than the closest published tolerance, and which way it goes back."""
+    broken = [row for row in plumb.compared if not row.within]
+    if not broken:
+        return []
+    row = broken[-1]
+    values: tuple[tuple[str, Value], ...] = (
+        ("offset", row.value), ("over", asked.over), ("limit", at_most(row.limit)), ("leans", plumb.leans),
+        ("top", abs(plumb.top)), ("back", "in" if plumb.leans == "out" else "out"),
+    )  # fmt: skip
+    code = "far-out-of-plumb" if row.value > FAR_OUT * max(one.limit for one in plumb.compared) else "out-of-plumb"
+    return [Finding(code, "/plumb", values, source=row.source, compared=Compared(row.value, row.limit, "length"))]
 
 
 def _rack(frame: "Frame", difference: int, lean: int) -> Finding:
@@ -98,20 +111,37 @@ def _unequal(frame: "Frame") -> list[Finding]:
     return found
 
 
-def deck_findings(closing: Consistency, placing: Placing | None, rise: int) -> tuple[Finding, ...]:
-    """Findings about a deck, the gravest first; ``rise`` is how much higher its highest corner is than its lowest."""
+def deck_findings(
+    closing: Consistency, placing: Placing | None, rise: int, shift: Shift | None = None
+) -> tuple[Finding, ...]:
+    """Findings about a deck, the gravest first; ``rise`` is how much higher its highest corner is than its lowest.
+
+    ``shift`` is offered where it saves work at the edges; None where the placing is shifted already.
+    """
     found = contradiction(closing, "", {})
     # Nobody is told to cut a deck whose lengths contradict one another.
     if placing is not None and not found:
         if any(edge.work != "leave" for edge in placing.edges):
             found.append(Finding("snap-the-rectangle", "/wanted"))
         found += [finding for edge in placing.edges for finding in edge_findings(edge)]
+        found += _shift(shift)
     if rise > LEVEL_LIMIT:
         figures = Compared(rise, LEVEL_LIMIT, "length")
         found.append(
             Finding("deck-not-level", "/levels", (("rise", rise),), source=ROUGH_FRAMING.source, compared=figures)
         )
     return (*found, Finding("deck-not-checked", ""))
+
+
+def _shift(shift: Shift | None) -> list[Finding]:
+    if shift is None or not (shift.right or shift.back):
+        return []
+    trims = sum(edge.work.startswith("trim") for edge in shift.edges)
+    values: tuple[tuple[str, Value], ...] = (
+        ("across", abs(shift.right)), ("way", "left" if shift.right < 0 else "right"),
+        ("along", abs(shift.back)), ("end", "front" if shift.back < 0 else "back"), ("trims", str(trims)),
+    )  # fmt: skip
+    return [Finding("shift-the-rectangle", "/wanted", values)]
 
 
 def edge_findings(edge: EdgeWork) -> list[Finding]:

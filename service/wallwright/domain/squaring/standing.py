@@ -75,10 +75,11 @@ class Plumb(msgspec.Struct, frozen=True, gc=False):
 class PlumbFigure(msgspec.Struct, frozen=True):
     """How far the wall is out of plumb, and what brings it back.
 
-    ``brace_shorter`` is what the brace must be pulled in by; below 0 it must push. None without a brace.
+    It ``leans`` out, away from the brace's side, or in, or not at all ("none"). ``brace_shorter`` is what the brace must be pulled in by; below 0 it must push. None without a brace.
     """
 
     out_of_plumb_degrees: float
+    leans: str
     top: int
     brace_shorter: int | None
     compared: tuple[Compared, ...]
@@ -92,7 +93,8 @@ def by_plumb(plumb: Plumb, height: int) -> PlumbFigure:
     if plumb.brace is not None:
         up, out = plumb.brace.up, plumb.brace.out
         shorter = round(hypot(out + up * sin(angle), up * cos(angle)) - hypot(out, up))
-    return PlumbFigure(round(degrees(angle), 6), round(height * tan(angle)), shorter, tuple(rows))
+    leans = "out" if plumb.offset > 0 else "in" if plumb.offset < 0 else "none"
+    return PlumbFigure(round(degrees(angle), 6), leans, round(height * tan(angle)), shorter, tuple(rows))
 
 
 def _beside(plumb: Plumb, tolerance: Tolerance) -> Compared:
