@@ -48,7 +48,7 @@ def faults_of_plates(layout: Layout) -> list[str]:
             found.append(f"{[piece.id for piece in pieces]} do not run on from {low} to {high}")
         most = wall.plates.stock_length
         found += [f"{piece.id} is {piece.length} long" for piece in pieces if most and piece.length > most]
-        if len(pieces) > 1 and most is None:
+        if len(pieces) > 1 and most is None and wall.plates.joints is None:
             found.append(f"{role} is in {len(pieces)} pieces")
         doors = sorted((o.left, o.right) for o in wall.openings if not o.sill) if role == "bottom-plate" else []
         cuts = sorted((cut.left, cut.right) for piece in pieces for cut in piece.cut_outs)

@@ -192,7 +192,7 @@ def _as_given(wall: Wall, faults: list[Fault]) -> list[Fault]:
 def _turned(fault: Fault, wall: Wall) -> Fault:
     if fault.pointer.startswith("/ends/left"):
         return replace(fault, pointer=fault.pointer.replace("/ends/left", "/ends/right"))
-    if fault.pointer == "/top/ridge":
+    if fault.pointer in ("/top/ridge", "/plates/joints"):
         turned = ((n, wall.length - v if n == "given" and isinstance(v, int) else v) for n, v in fault.values)
         return replace(fault, values=tuple(turned))
     if fault.pointer.startswith("/floor/anchors/"):

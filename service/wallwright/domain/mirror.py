@@ -8,7 +8,7 @@ from msgspec.structs import replace
 
 from wallwright.domain.parts import Part
 from wallwright.domain.slopes import Cut, Edge, mirrored_outline
-from wallwright.domain.wall import Opening, Partition, Run, Side, Wall
+from wallwright.domain.wall import Opening, Partition, PlateJoints, Run, Side, Wall
 
 _OTHER: dict[Side, Side] = {"left": "right", "right": "left"}
 _OTHER_EDGE: dict[Edge, Edge] = {"left": "right", "right": "left", "top": "top", "bottom": "bottom"}
@@ -31,7 +31,16 @@ def mirrored_wall(wall: Wall) -> Wall:
         partitions=tuple(mirrored_partition(partition, wall.length) for partition in reversed(wall.partitions)),
         runs=tuple(mirrored_run(run, wall.length) for run in wall.runs),
         floor=replace(wall.floor, anchors=tuple(wall.length - at for at in reversed(wall.floor.anchors))),
+        plates=replace(wall.plates, joints=mirrored_joints(wall.plates.joints, wall.length)),
     )
+
+
+def mirrored_joints(joints: PlateJoints | None, length: int) -> PlateJoints | None:
+    """The joints of plates seen in a mirror that stands at the middle of a plate of ``length``."""
+    if joints is None:
+        return None
+    layers = (joints.bottom, joints.second_bottom, joints.top, joints.cap)
+    return PlateJoints(*(tuple(length - at for at in reversed(layer)) for layer in layers))
 
 
 def mirrored_opening(opening: Opening, length: int) -> Opening:

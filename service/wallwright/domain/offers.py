@@ -141,6 +141,8 @@ class _Mending:
             self.wall = replace(wall, floor=replace(wall.floor, anchors=()))
         elif fault.pointer.startswith("/partitions/"):
             self._partition(fault)
+        elif fault.pointer == "/plates/joints":
+            self.wall = replace(wall, plates=replace(wall.plates, joints=None))
         elif fault.pointer == "/plates/stock_length":
             self.wall = replace(wall, plates=replace(wall.plates, stock_length=size))
         elif fault.code == "lap-too-short":

@@ -17,8 +17,9 @@ def plate_findings(wall: Wall, members: tuple[Member, ...]) -> list[Finding]:
 
 def _joint_findings(wall: Wall, members: tuple[Member, ...]) -> list[Finding]:
     """That plates are jointed, and how far the cap's joints stand from those below, beside the published least."""
-    stock = wall.plates.stock_length
     pieces = tuple(member for member in members if member.role.endswith("plate"))
+    told = wall.plates.joints is not None
+    stock = wall.plates.stock_length or (max(piece.length for piece in pieces) if told else None)
     whole = wall.plates.bottom + wall.plates.top * (1 if ridge_of(wall) is None else 2)
     if stock is None or len(pieces) == whole:
         return []
@@ -28,7 +29,16 @@ def _joint_findings(wall: Wall, members: tuple[Member, ...]) -> list[Finding]:
     compared = None if apart is None else Compared(apart, least, "length")
     ids = tuple(piece.id for piece in pieces)
     values: tuple[tuple[str, Value], ...] = (("stock", stock), ("offset", offset))
-    found = [Finding("plates-jointed", "/plates/stock_length", values, ids, source if compared else None, compared)]
+    found = [
+        Finding(
+            "plates-jointed",
+            "/plates/joints" if told else "/plates/stock_length",
+            values,
+            ids,
+            source if compared else None,
+            compared,
+        )
+    ]
     if apart is not None and apart < least:
         values = (("offset", apart), ("least", least))
         found.append(Finding("cap-offset-below-published", "/plates/cap_offset", values, ids, source, compared))

@@ -16,14 +16,14 @@ from wallwright.domain.grid import lines_between
 from wallwright.domain.parts import Part
 from wallwright.domain.plate_joints import LEAST_PIECE, SHORTEST, Joints, Layer, Reach, joints
 from wallwright.domain.slopes import along, level_of, slope_of, top_edge
-from wallwright.domain.wall import Wall
+from wallwright.domain.wall import PlateJoints, Wall
 from wallwright.findings import Fault, at_least
 
 _BEARERS = frozenset(("field-stud", "king-stud", "seam-stud", "cripple"))
 """Uprights over whose middle a plate may be jointed; posts and jacks stand too near an end of the piece."""
 
 
-class _Stack(msgspec.Struct, frozen=True):
+class Stack(msgspec.Struct, frozen=True):
     """The bottom plates, or the top plates from end to end or to the ridge: one or two, and each as it may be jointed."""
 
     name: str
@@ -43,13 +43,15 @@ def in_pieces(wall: Wall, parts: list[Part]) -> tuple[list[Part], list[Fault]]:
 
     ``wall`` is laid out from its left end; every upright must stand in ``parts`` already.
     """
+    if wall.plates.joints is not None:
+        return _as_told(wall, parts, wall.plates.joints)
     stock = wall.plates.stock_length
     if stock is None:
         return parts, []
     done = [part for part in parts if not part.role.endswith("plate")]
     offset = wall.plates.cap_offset
     needed: list[tuple[int, str]] = []
-    for number, stack in enumerate(_stacks(wall, parts, stock)):
+    for number, stack in enumerate(stacks(wall, parts, stock)):
         found = stack.joints
         if found is None:
             needed.append((_least_stock(wall, parts, number), stack.name))
@@ -61,6 +63,50 @@ def in_pieces(wall: Wall, parts: list[Part]) -> tuple[list[Part], list[Fault]]:
         values = (("given", stock), ("least", at_least(least)), ("plates", name), ("offset", offset))
         return parts, [Fault("no-plate-joint", "/plates/stock_length", values)]
     return done, []
+
+
+def _as_told(wall: Wall, parts: list[Part], told: PlateJoints) -> tuple[list[Part], list[Fault]]:
+    """The parts with level plates cut at the joints given, or why they cannot be; those on a slope go by the stock's length."""
+    stock = wall.plates.stock_length
+    longest = max(max(part.width, part.length) for part in parts if part.role.endswith("plate"))
+    done = [part for part in parts if not part.role.endswith("plate")]
+    faults: list[Fault] = []
+    for stack in stacks(wall, parts, stock or longest + long_point_more(wall)):
+        cuts = (told.bottom, told.second_bottom) if stack.name == "bottom plates" else (told.top, told.cap)
+        if stack.plates[0].outline:
+            faults += [_astray(wall, stack, at) for layer in cuts for at in layer]
+            cuts = ((), ()) if stock is None else stack.joints or ((), ())
+        else:
+            faults += [_astray(wall, stack, at) for at in unlawful(stack, cuts)]
+        for plate, own in zip(stack.plates, cuts, strict=False):
+            done += _pieces(wall, plate, own)
+    return (parts, list(dict.fromkeys(faults))) if faults else (done, [])
+
+
+def _astray(wall: Wall, stack: Stack, at: int) -> Fault:
+    values = (("plates", stack.name), ("given", at), ("shortest", SHORTEST), ("offset", wall.plates.cap_offset))
+    return Fault("plate-joint-astray", "/plates/joints", values)
+
+
+def unlawful(stack: Stack, cuts: tuple[Joints, Joints]) -> list[int]:
+    """The joints of a level stack that no rule allows: over no stud, in a doorway, too near one another, too far apart.
+
+    A cap plate may be jointed anywhere, the offset away from the joints below it (IRC R602.3.2 asks for no stud there).
+    """
+    found: list[int] = []
+    for number, layer_cuts in enumerate(cuts):
+        if number >= len(stack.layers):
+            found += layer_cuts
+            continue
+        layer = stack.layers[number]
+        stops = (layer.left, *layer_cuts, layer.right)
+        for before, at, after in zip(stops, stops[1:], stops[2:], strict=False):
+            spans = (at - before, after - at)
+            held = at in layer.spots or (number == 1 and stack.name == "top plates")
+            apart = number == 0 or all(abs(at - other) >= stack.reach.offset for other in cuts[0])
+            if not held or not apart or min(spans) < SHORTEST or max(spans) > stack.reach.stock:
+                found.append(at)
+    return found
 
 
 def _pieces(wall: Wall, plate: Part, cuts: Joints) -> list[Part]:
@@ -96,7 +142,7 @@ def long_point_more(wall: Wall) -> int:
     return -(-wall.thickness * rise // run)
 
 
-def _stacks(wall: Wall, parts: list[Part], stock: int) -> list[_Stack]:
+def stacks(wall: Wall, parts: list[Part], stock: int) -> list[Stack]:
     """The bottom plates and the top plates, those of a gable to either side of its ridge."""
     found = []
     for name, plates in _stacked(parts):
@@ -106,7 +152,7 @@ def _stacks(wall: Wall, parts: list[Part], stock: int) -> list[_Stack]:
         layers = [_layer(plate, spots) for plate in plates]
         if name != "bottom plates" and len(layers) > 1:
             layers[1] = _loosened(layers[1], layers[0], reach, top_edge(wall).ridge if sloped else None)
-        found.append(_Stack(name, plates, tuple(layers), reach))
+        found.append(Stack(name, plates, tuple(layers), reach))
     return found
 
 
@@ -182,21 +228,21 @@ def _least_stock(wall: Wall, parts: list[Part], number: int) -> int:
     It is sought among the distances of the places where a joint may lie, by halving.
     """
     given = wall.plates.stock_length or 0
-    stack = _stacks(wall, parts, given)[number]
+    stack = stacks(wall, parts, given)[number]
     stops = [(layer.left, *layer.spots, layer.right) for layer in stack.layers]
     spans = {b - a for ends in stops for a in ends for b in ends if b > a}
     lengths = sorted({length for span in spans if (length := _board(wall, stack, span)) > given})
     low, high = 0, len(lengths) - 1
     while low < high:
         middle = (low + high) // 2
-        if _stacks(wall, parts, lengths[middle])[number].joints is None:
+        if stacks(wall, parts, lengths[middle])[number].joints is None:
             low = middle + 1
         else:
             high = middle
     return lengths[low]
 
 
-def _board(wall: Wall, stack: _Stack, span: int) -> int:
+def _board(wall: Wall, stack: Stack, span: int) -> int:
     """The stock that a piece of plate over ``span`` in x is cut from."""
     if not stack.plates[0].outline:
         return span

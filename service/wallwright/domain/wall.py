@@ -28,16 +28,28 @@ class Top(msgspec.Struct, frozen=True, gc=False):
     """x of a gable's ridge; None is the middle of the plate."""
 
 
-class Plates(msgspec.Struct, frozen=True, gc=False):
+class PlateJoints(msgspec.Struct, frozen=True):
+    """Where level plates are jointed, x from the plate's left end, rising; a layer with none is in one piece."""
+
+    bottom: tuple[int, ...] = ()
+    second_bottom: tuple[int, ...] = ()
+    """Of the bottom plate on the other, where there are two."""
+    top: tuple[int, ...] = ()
+    cap: tuple[int, ...] = ()
+
+
+class Plates(msgspec.Struct, frozen=True):
     """How many plates lie below and above the studs, and the longest piece to be had.
 
-    ``cap_offset`` is the least distance from a cap plate's joint to a joint below it.
+    ``cap_offset`` is the least distance from a cap plate's joint to a joint below it. ``joints`` are those of level plates where they
+    are given; None leaves them to the rule.
     """
 
     bottom: int = defaults.BOTTOM_PLATES
     top: int = defaults.TOP_PLATES
     stock_length: int | None = None
     cap_offset: int = defaults.CAP_OFFSET
+    joints: PlateJoints | None = None
 
 
 class Tape(msgspec.Struct, frozen=True, gc=False):

@@ -50,6 +50,24 @@ BUYING_KINDS: Final[dict[str, Kind]] = {
         "Ask with `effort` as `thorough`.",
         OWN_RULE,
     ),
+    "plates-pieced": Kind(
+        "note",
+        "Level plates may be jointed anew here: those of {count} walls are, as `pieced` says with each wall complete. Joints of bottom and "
+        "top plates were sought over the middles of studs, with no piece under 24 in and one piece a layer more than must be at "
+        "most; plates on a slope and plates of mixed timber stay as framed. The proof reaches as far.",
+        "Plates jointed anew",
+        "Where a plate is jointed is free within the framing rules, and some joints suit the boards better.",
+        "Post the wall given to draw it; its joints stand in `plates.joints`.",
+        OWN_RULE,
+    ),
+    "plates-not-proven": Kind(
+        "note",
+        "There are more ways to joint the plates than the effort allows to look at, so that this way is the best found and not proven.",
+        "Joints of plates not proven",
+        "The lawful ways to joint long plates are many.",
+        "Ask with `effort` as `thorough`, or in fewer walls.",
+        OWN_RULE,
+    ),
     "plan-not-proven": Kind(
         "note",
         "This plan is the best found with effort {effort}; that none is cheaper was not proven. It lies no further from the "

@@ -151,6 +151,14 @@ FAULTS: Final[dict[str, FaultKind]] = {
         "Bolts already cast are given from the plate's left end.",
         "Give the bolt's distance from the plate's left end, or leave it out.",
     ),
+    "plate-joint-astray": FaultKind(
+        "The {plates} cannot be jointed at {given}: joints of bottom and top plates lie over the middle of a stud, or over solid timber "
+        "tight under the plate, clear of door openings; no piece is under {shortest} nor longer than `plates.stock_length`; a joint "
+        "of the layer above keeps {offset} from those below. Joints of plates on a slope are not given.",
+        "A plate's joint has no place there",
+        "Joints that are given are held to the same rules as those that the service finds.",
+        "Leave `plates.joints` out and give `plates.stock_length`, and joints are found.",
+    ),
     "no-plate-joint": FaultKind(
         "With plates {given} long the {plates} cannot be jointed over studs, clear of door openings and, layer from "
         "layer, {offset} apart. Stock {least} long works.",

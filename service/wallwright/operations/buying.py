@@ -14,6 +14,7 @@ from wallwright.domain.buying import asked as domain
 from wallwright.domain.buying.boards import CutBoard, CutPiece
 from wallwright.domain.buying.buy import Bought, CostLine, buy
 from wallwright.domain.buying.panels import CutSheet, Saw
+from wallwright.domain.buying.pieced import Pieced, joints_of
 from wallwright.domain.buying.solver import TookTooLong
 from wallwright.domain.stock import Stock, is_named
 from wallwright.drawing.buying import cutting_diagrams
@@ -71,6 +72,7 @@ def answer(request: wire.Order) -> wire.BuyingAnswer:
             c.number(found.waste.offcuts), round(found.waste.area / SQUARE_FOOT, 2), round(found.waste.area / 1e6, 3),
             found.waste.area_percent, money(found.waste.money),
         ),
+        pieced=[_pieced(c, one) for one in found.pieced],
         stocks=[WireStock(stock.name, c.number(stock.thickness), c.number(stock.width)) for stock in stocks],
         findings=[c.finding(finding) for finding in found.findings],
     )  # fmt: skip
@@ -148,7 +150,7 @@ def to_domain(request: wire.Order) -> domain.Order:
     return domain.Order(
         pieces, walls, buildings, offers, kerf, trim, least_offcut=least, sheet_pieces=panels,
         sheet_offers=sheets,
-        **given(effort=request.effort, spare=request.spare_percent, tax=tax, grain=request.grain),  # type: ignore[arg-type]
+        **given(effort=request.effort, spare=request.spare_percent, tax=tax, grain=request.grain, piece_plates=request.piece_plates),  # type: ignore[arg-type]
     )  # fmt: skip
 
 
@@ -203,6 +205,13 @@ def _thickness(reading: Reading, value: Any, at: str) -> int:
 
 def _given(value: Any, default: Any) -> Any:
     return default if value is UNSET else value
+
+
+def _pieced(c: Converter, one: Pieced) -> wire.Pieced:
+    joints = joints_of(one.layout)
+    layers = ([c.tape(at) for at in layer] for layer in (joints.bottom, joints.second_bottom, joints.top, joints.cap))
+    bottom, second, top, cap = layers
+    return wire.Pieced(one.at, one.name, bottom, second, top, cap, to_wire(one.layout.wall, c.units))
 
 
 def _sheet(c: Converter, sheet: CutSheet) -> wire.SheetPlan:
@@ -280,6 +289,7 @@ def _order(c: Converter, found: Bought, request: wire.Order) -> wire.Order:
             for one in order.sheet_offers
         ],
         grain=order.grain,
+        piece_plates=order.piece_plates,
         kerf=c.extent(order.kerf),
         end_trim=c.extent(order.end_trim),
         effort=order.effort,

@@ -41,6 +41,12 @@ def _wire_top(c: Converter, one: domain.Top) -> wire.Top:
     return wire.Top(shape="gable", rise=rise, run=run, ridge=UNSET if one.ridge is None else c.extent(one.ridge))
 
 
+def _joints(c: Converter, joints: domain.PlateJoints) -> wire.PlateJoints:
+    """The joints given, each layer that has any."""
+    layers = (joints.bottom, joints.second_bottom, joints.top, joints.cap)
+    return wire.PlateJoints(*([c.extent(at) for at in layer] if layer else UNSET for layer in layers))
+
+
 def wire_common(c: Converter, wall: domain.Wall) -> dict[str, Any]:
     """The completed fields that a wall and a building's side share."""
     plates, tape, floor, sheathing, sheet = wall.plates, wall.tape, wall.floor, wall.sheathing, wall.sheathing.sheet
@@ -54,6 +60,7 @@ def wire_common(c: Converter, wall: domain.Wall) -> dict[str, Any]:
             stock_length=UNSET if plates.stock_length is None else c.length(plates.stock_length),
             # Whole plates have no joints, so that the offset is said only where it was asked for or is used.
             cap_offset=UNSET if whole and plates.cap_offset == defaults.CAP_OFFSET else c.extent(plates.cap_offset),
+            joints=UNSET if plates.joints is None else _joints(c, plates.joints),
         ),
         "layout": wire.Layout(from_=tape.start, tape_zero=tape.zero, tape_offset=c.offset(tape.offset)),
         "floor": wire.Floor(

@@ -69,8 +69,28 @@ def _plates(reading: Reading, plates: wire.Plates | UnsetType, at: str) -> domai
         return UNSET
     stock = _maybe(reading, plates.stock_length, f"{at}/stock_length", limits.STOCK_LENGTH_MIN, limits.STOCK_LENGTH_MAX)
     offset = _maybe(reading, plates.cap_offset, f"{at}/cap_offset", 0, limits.CAP_OFFSET_MAX)
-    values = given(bottom=plates.bottom, top=plates.top, stock_length=stock, cap_offset=offset)
+    values = given(
+        bottom=plates.bottom,
+        top=plates.top,
+        stock_length=stock,
+        cap_offset=offset,
+        joints=_joints(reading, plates.joints, f"{at}/joints"),
+    )
     return domain.Plates(**values)  # type: ignore[arg-type]
+
+
+def _joints(reading: Reading, joints: wire.PlateJoints | UnsetType, at: str) -> domain.PlateJoints | UnsetType:
+    if joints is UNSET:
+        return UNSET
+
+    def layer(name: str) -> tuple[int, ...]:
+        places = getattr(joints, name)
+        if places is UNSET:
+            return ()
+        read = (reading.length(one, f"{at}/{name}/{n}", 0, limits.WALL_LENGTH_MAX) for n, one in enumerate(places))
+        return tuple(sorted(set(read)))
+
+    return domain.PlateJoints(*(layer(name) for name in ("bottom", "second_bottom", "top", "cap")))
 
 
 def _tape(reading: Reading, layout: wire.Layout | UnsetType, at: str) -> domain.Tape | UnsetType:

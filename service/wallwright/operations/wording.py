@@ -95,6 +95,7 @@ INPUT_WORDS: Final[dict[str, dict[str, str]]] = {
         "thickness": f"{_range(limits.STOCK_THICKNESS_MIN, limits.STUD_THICKNESS_MAX)} In an order from {_size(limits.FILLER_THICKNESS_MIN)}.",
         "width": _range(limits.STOCK_WIDTH_MIN, limits.STOCK_WIDTH_MAX),
     },
+    "PlateJoints": dict.fromkeys(("bottom", "second_bottom", "top", "cap"), "Default none."),
     "Plates": {
         "bottom": f"Default {defaults.BOTTOM_PLATES}.",
         "top": f"Default {defaults.TOP_PLATES}.",
@@ -102,6 +103,7 @@ INPUT_WORDS: Final[dict[str, dict[str, str]]] = {
             f"The longest piece; left out, plates run the wall's whole length. "
             f"{_range(limits.STOCK_LENGTH_MIN, limits.STOCK_LENGTH_MAX)}"
         ),
+        "joints": "Left out, joints are found where `stock_length` asks for them.",
         "cap_offset": f"{_default(defaults.CAP_OFFSET)} {_most(limits.CAP_OFFSET_MAX)}",
     },
     "Layout": {

@@ -100,6 +100,16 @@ class Order(Request, frozen=True, kw_only=True):
         Annotated[Literal["kept", "free"], Meta(description="Whether pieces may be turned on a sheet; default `kept`.")]
         | UnsetType
     ) = UNSET
+    piece_plates: (
+        Annotated[
+            bool,
+            Meta(
+                description="Whether level plates may be jointed anew, within the framing rules, where that saves money; "
+                "default false, as framed."
+            ),
+        ]
+        | UnsetType
+    ) = UNSET
     kerf: Annotated[Extent, Meta(description="Width of a saw cut; default 1/8 in.")] | UnsetType = UNSET
     end_trim: (
         Annotated[
@@ -136,6 +146,18 @@ class Order(Request, frozen=True, kw_only=True):
         ]
         | UnsetType
     ) = UNSET
+
+
+class Pieced(Answer, frozen=True):
+    """A wall whose plates are jointed anew, complete with `plates.joints`: posted on, it is drawn with them."""
+
+    about: Annotated[str, Meta(description="Where in the order the wall was asked for.")]
+    name: str
+    bottom: Annotated[list[str], Meta(description="Joints from the plate's left end, as tape text.")]
+    second_bottom: list[str]
+    top: list[str]
+    cap: list[str]
+    wall: Wall
 
 
 class BoardCut(Answer, frozen=True):
@@ -259,5 +281,6 @@ class BuyingAnswer(Answer, frozen=True):
     lower_bound: Annotated[float, Meta(description="No plan costs less, tax included.")]
     proven: Annotated[bool, Meta(description="True when no cheaper plan exists.")]
     waste: Waste
+    pieced: Annotated[list[Pieced], Meta(description="Walls whose plates are jointed anew, with `piece_plates`.")]
     stocks: list[Stock]
     findings: list[Finding]

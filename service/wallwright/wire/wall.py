@@ -16,6 +16,7 @@ from wallwright.wire.limits import (
     PACK_MAX,
     PACKS_MAX,
     PARTITIONS_MAX,
+    PLATE_JOINTS_MAX,
     PLIES_MAX,
     RUNS_MAX,
     SLOPE_MAX,
@@ -60,6 +61,18 @@ class Top(Request, frozen=True):
     ) = UNSET
 
 
+JointPlaces = Annotated[list[Extent], Meta(max_length=PLATE_JOINTS_MAX)]
+
+
+class PlateJoints(Request, frozen=True):
+    """Where level plates are jointed, from the plate's left end; a layer that is left out is in one piece."""
+
+    bottom: JointPlaces | UnsetType = UNSET
+    second_bottom: Annotated[JointPlaces, Meta(description="Of the upper of two bottom plates.")] | UnsetType = UNSET
+    top: JointPlaces | UnsetType = UNSET
+    cap: JointPlaces | UnsetType = UNSET
+
+
 class Plates(Request, frozen=True):
     """How many plates, and the longest piece to be had."""
 
@@ -70,6 +83,13 @@ class Plates(Request, frozen=True):
     stock_length: Length | UnsetType = UNSET
     cap_offset: (
         Annotated[Extent, Meta(description="Least distance from a cap plate's joint to a joint below it.")] | UnsetType
+    ) = UNSET
+    joints: (
+        Annotated[
+            PlateJoints,
+            Meta(description="Joints of level plates, held to the rules; left out, they are found by the stock."),
+        ]
+        | UnsetType
     ) = UNSET
 
 

@@ -85,3 +85,5 @@ class Order(msgspec.Struct, frozen=True):
     sheet_pieces: tuple[Panel, ...] = ()
     sheet_offers: tuple[SheetOffer, ...] = ()
     grain: Grain = "kept"
+    piece_plates: bool = False
+    """Whether level plates may be jointed anew where that saves boards."""

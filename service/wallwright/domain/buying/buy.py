@@ -3,15 +3,17 @@
 from fractions import Fraction
 
 import msgspec
+from msgspec.structs import replace
 
 from wallwright.domain.buying import boards
 from wallwright.domain.buying.asked import Order, SheetOffer
-from wallwright.domain.buying.boards import Cut
+from wallwright.domain.buying.boards import Cut, Section
 from wallwright.domain.buying.cheaper import cheaper
 from wallwright.domain.buying.cutting import Left
 from wallwright.domain.buying.needs import Taken, fasteners_of, panels_of, pieces_of, sheet_offers
 from wallwright.domain.buying.notes import findings
 from wallwright.domain.buying.panels import SheetCut, cut_sheets
+from wallwright.domain.buying.pieced import Pieced, chosen, cut_or_none, with_joints
 from wallwright.domain.fasteners import Total
 from wallwright.findings import Fault, Finding, PlanRefused
 from wallwright.lengths import MILLIMETRE
@@ -64,6 +66,8 @@ class Bought(msgspec.Struct, frozen=True):
     """Whether no cheaper plan exists, nor one of fewer sheets where their price is not known."""
     waste: Waste
     findings: tuple[Finding, ...]
+    pieced: tuple[Pieced, ...] = ()
+    """The walls whose plates are jointed anew."""
 
 
 def buy(order: Order, left: Left) -> Bought:
@@ -74,13 +78,16 @@ def buy(order: Order, left: Left) -> Bought:
     if not (order.pieces or order.walls or order.buildings or order.sheet_pieces):
         raise PlanRefused((Fault("nothing-to-buy", "/pieces"),))
     taken = Taken(order)
+    free = _pieced(taken, left) if order.piece_plates and taken.walls else _Free(taken)
+    taken = free.taken
     by_section = boards.sections(pieces_of(taken))
     boards.check(order, by_section)
     faults: list[Fault] = []
     cuts: list[Cut] = []
     for section, pieces in by_section.items():
         try:
-            cuts.append(boards.cut(order, section, pieces, left))
+            cut = free.cuts.get(section) or boards.cut(order, section, pieces, left)
+            cuts.append(replace(cut, bound=min(cut.bound, free.bounds.get(section, cut.bound))))
         except PlanRefused as refused:
             faults += refused.faults
     sheets, more = _sheets(taken, left)
@@ -90,11 +97,61 @@ def buy(order: Order, left: Left) -> Bought:
     net = sum(line.cost for line in lines)
     least = sum(cut.bound for cut in cuts) + sum(one.bound for one in sheets if one.priced)
     proven = all(one.cost == one.bound for one in cuts) and all(one.cost == one.bound for one in sheets)
-    said = (*findings(order, cuts, sheets), *cheaper(order, cuts, by_section, left))
+    said = (*findings(order, cuts, sheets), *free.said(), *cheaper(order, cuts, by_section, left))
     return Bought(
         taken, tuple(cuts), tuple(sheets), fasteners_of(taken), lines, net, _tax(net, order.tax), net + _tax(net, order.tax),
-        least + _tax(least, order.tax), proven, _waste(order, cuts, sheets), said,
+        least + _tax(least, order.tax), proven, _waste(order, cuts, sheets), said, free.walls,
     )  # fmt: skip
+
+
+class _Free(msgspec.Struct, frozen=True):
+    """The order with its plates jointed as is cheapest: its walls, cuts already known, and bounds over every way to joint."""
+
+    taken: Taken
+    walls: tuple[Pieced, ...] = ()
+    cuts: dict[Section, Cut] = {}
+    bounds: dict[Section, int] = {}
+    complete: bool = True
+
+    def said(self) -> tuple[Finding, ...]:
+        """That plates were jointed anew, and whether every way was looked at."""
+        if not self.bounds:
+            return ()
+        found = [Finding("plates-pieced", "/piece_plates", (("count", str(len(self.walls))),))]
+        return (*found, *(() if self.complete else (Finding("plates-not-proven", "/effort"),)))
+
+
+def _pieced(taken: Taken, left: Left) -> _Free:
+    """The plates jointed anew in the sections where that is cheaper, or where boards hold the plates only so."""
+    order = taken.asked
+    found = chosen(taken, left)
+    plain = boards.sections(pieces_of(taken))
+    before = {one.section: cut_or_none(order, one.section, plain[one.section], left) for one in found}
+    better = []
+    for one in found:
+        now = before[one.section]
+        if one.cost is not None and (now is None or one.cost < now.cost):
+            better.append(one)
+    again = taken
+    walls: tuple[Pieced, ...] = ()
+    cuts: dict[Section, Cut] = {}
+    while better:
+        again, walls = with_joints(taken, [pick for one in better for pick in one.ways])
+        pieces = boards.sections(pieces_of(again))
+        made = {one.section: cut_or_none(order, one.section, pieces[one.section], left) for one in better}
+        worse = [one for one in better if _dearer(made[one.section], before[one.section])]
+        if not worse:
+            cuts = {section: cut for section, cut in made.items() if cut is not None}
+            break
+        better = [one for one in better if one not in worse]
+        again, walls = taken, ()
+    cuts |= {section: cut for section, cut in before.items() if cut is not None and section not in cuts}
+    bounds = {one.section: one.bound for one in found}
+    return _Free(again, walls, cuts, bounds, complete=all(one.complete for one in found))
+
+
+def _dearer(cut: Cut | None, other: Cut | None) -> bool:
+    return other is not None and (cut is None or cut.cost >= other.cost)
 
 
 def _sheets(taken: Taken, left: Left) -> tuple[list[SheetCut], list[Fault]]:

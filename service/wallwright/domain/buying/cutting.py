@@ -40,7 +40,7 @@ def solve(problem: Problem, effort: Effort, left: Left) -> Found | None:
         plan = short
     pricing.run()
     best = plan if plan is not None else {}
-    bound = _up(pricing.bound, problem.divisor)
+    bound = up(pricing.bound, problem.divisor)
     if problem.cost(best) > bound:
         best, _ = _whole(problem, sorted(pricing.cuts), best, effort.nodes, left)
     if problem.cost(best) > bound:
@@ -76,7 +76,7 @@ def _union(listed: tuple[Cut, ...], plan: Plan) -> tuple[Cut, ...]:
     return tuple(sorted({*listed, *plan}))
 
 
-def _up(scaled: int, divisor: int) -> int:
+def up(scaled: int, divisor: int) -> int:
     """A bound in parts of a cent as the least total that is no less."""
     step = divisor * SCALE
     return -(-max(0, scaled) // step) * divisor
