@@ -323,3 +323,35 @@ def test_joints_that_are_given_are_held_to_the_rules():
     assert answer.status_code == 422
     wall["plates"]["joints"]["bottom"] = [128]
     assert post("/v1/layout", json.dumps({**wall, "layout": {"tape_zero": "plate"}}).encode()).status_code == 200
+
+
+def test_fasteners_are_priced_by_the_box():
+    """Of 50 for 5.00 and 12 for 1.50 the cheapest that hold what is asked for, by trying every number; tax is on them too."""
+    wall = {"units": "in", "length": "8'", "height": "8'"}
+    order = {"pieces": [], "walls": [wall], "offers": [{"stock": "2x4", "length": 96, "price": 4}], "tax_percent": 10}
+    plain = bought(**order)
+    row = max(plain["fasteners"], key=lambda one: one["to_buy"])
+    packs = [{"fastener": row["fastener"], "count": count, "price": price} for count, price in ((50, 5), (12, 1.5))]
+    priced = bought(**order, fastener_offers=packs)
+    most = row["to_buy"] // 12 + 2
+    least = min(
+        5 * large + 1.5 * small
+        for large in range(most)
+        for small in range(most)
+        if 50 * large + 12 * small >= row["to_buy"]
+    )
+    lines = [line for line in priced["cost_lines"] if line["item"] == "fastener"]
+    assert sum(line["cost"] for line in lines) == least
+    assert sum(line["pack"] * line["count"] for line in lines) >= row["to_buy"]
+    assert {line["size"] for line in lines} <= {"box of 50", "box of 12"}
+    assert priced["before_tax"] == pytest.approx(plain["before_tax"] + least)
+    assert priced["cost"] == pytest.approx(priced["before_tax"] * 1.1, abs=0.0051)
+    told = {one["code"]: one["text"] for one in priced["findings"]}
+    assert "of 50" not in told["fasteners-not-priced"]
+    every = [{"fastener": one["fastener"], "count": 1, "price": 0.1} for one in plain["fasteners"]]
+    whole = bought(**order, fastener_offers=every)
+    assert "fasteners-not-priced" not in {one["code"] for one in whole["findings"]}
+    assert whole["before_tax"] == pytest.approx(
+        plain["before_tax"] + 0.1 * sum(one["to_buy"] for one in plain["fasteners"])
+    )
+    assert post("/v1/buying", json.dumps(whole["order"]).encode()).json() == whole

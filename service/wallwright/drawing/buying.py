@@ -164,6 +164,8 @@ def _named(line: CostLine, units: Units) -> str:
     if line.item == "board":
         treated = " treated" if line.treated else ""
         return f"{line.count} x {line.stock}{treated} {tape_text(line.length, units)}"
+    if line.item == "fastener":
+        return f"{line.count} x {line.stock}, box of {line.pack}"
     size = " x ".join(tape_text(one, units) for one in (line.thickness, line.width, line.length))
     return f"{line.count} x {line.stock} {size}"
 

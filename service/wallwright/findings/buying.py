@@ -36,10 +36,11 @@ BUYING_KINDS: Final[dict[str, Kind]] = {
     ),
     "fasteners-not-priced": Kind(
         "note",
-        "Fasteners and anchors are counted, and stand in no sum.",
+        "No price is known of {count} kinds of fasteners and anchors ({first} the first): they are counted, and stand in no sum. Give "
+        "`fastener_offers`.",
         "Fasteners not priced",
         "Fasteners are told by count, and by the box where a wall's `fastening` names packs.",
-        "Name packs in the walls' `fastening`; price them by the box.",
+        "Give `fastener_offers` with the names that `fasteners` tells, a pack's count and its price.",
         OWN_RULE,
     ),
     "sheets-not-proven": Kind(

@@ -61,7 +61,7 @@ def answer(request: wire.Order) -> wire.BuyingAnswer:
             wire.CostLine(
                 line.item, line.stock, size_of(c, line), c.number(line.thickness), c.number(line.width),
                 c.number(line.length), line.treated, line.count, money(line.cost),
-                UNSET if line.price is None else money(line.price),
+                UNSET if line.price is None else money(line.price), line.pack or UNSET,
             )
             for line in found.cost_lines
         ],
@@ -104,6 +104,8 @@ def size_of(c: Converter, line: CostLine) -> str:
     """The size that is asked for at the yard: a board's length, a sheet's thickness, width and length."""
     if line.item == "board":
         return c.tape(line.length)
+    if line.item == "fastener":
+        return f"box of {line.pack}"
     return " x ".join(c.tape(one) for one in (line.thickness, line.width, line.length))
 
 
@@ -144,12 +146,16 @@ def to_domain(request: wire.Order) -> domain.Order:
     sheets = tuple(
         _sheet_offer(reading, one, f"/sheet_offers/{n}") for n, one in enumerate(_listed(request.sheet_offers))
     )
+    boxes = tuple(
+        domain.FastenerOffer(one.fastener, one.count, _whole(one.price, 2), _given(one.coating, ""))
+        for one in _listed(request.fastener_offers)
+    )
     if reading.faults:
         raise PlanRefused(tuple(reading.faults))
     tax = UNSET if request.tax_percent is UNSET else _whole(request.tax_percent, 3)
     return domain.Order(
         pieces, walls, buildings, offers, kerf, trim, least_offcut=least, sheet_pieces=panels,
-        sheet_offers=sheets,
+        sheet_offers=sheets, fastener_offers=boxes,
         **given(effort=request.effort, spare=request.spare_percent, tax=tax, grain=request.grain, piece_plates=request.piece_plates),  # type: ignore[arg-type]
     )  # fmt: skip
 
@@ -287,6 +293,12 @@ def _order(c: Converter, found: Bought, request: wire.Order) -> wire.Order:
                 at_most=UNSET if one.at_most is None else one.at_most,
             )
             for one in order.sheet_offers
+        ],
+        fastener_offers=[
+            wire.FastenerOffer(
+                fastener=one.fastener, count=one.count, price=money(one.price), coating=one.coating or UNSET
+            )
+            for one in order.fastener_offers
         ],
         grain=order.grain,
         piece_plates=order.piece_plates,

@@ -71,6 +71,15 @@ class SheetOffer(Request, frozen=True, kw_only=True):
     at_most: Annotated[int, Meta(ge=0, le=limits.PIECE_COUNT_MAX)] | UnsetType = UNSET
 
 
+class FastenerOffer(Request, frozen=True, kw_only=True):
+    """Boxes of fasteners or anchors that are to be had."""
+
+    fastener: Annotated[Name, Meta(description="As the answer's `fasteners` name it.")]
+    count: Annotated[int, Meta(ge=1, le=limits.PACK_MAX, description="How many are in a box; 1 for single ones.")]
+    price: Annotated[float, Meta(ge=0, le=limits.PRICE_MAX, description="For one box, to the nearest hundredth.")]
+    coating: Annotated[Name, Meta(description="As `fasteners` name it; left out, for any.")] | UnsetType = UNSET
+
+
 class Order(Request, frozen=True, kw_only=True):
     """What is bought together. Give pieces, walls or buildings, or any of them together."""
 
@@ -92,6 +101,16 @@ class Order(Request, frozen=True, kw_only=True):
             Meta(
                 max_length=limits.OFFERS_MAX,
                 description="Where none is of a wall's kind and thickness, its own sheets are counted without a price.",
+            ),
+        ]
+        | UnsetType
+    ) = UNSET
+    fastener_offers: (
+        Annotated[
+            list[FastenerOffer],
+            Meta(
+                max_length=limits.FASTENER_OFFERS_MAX,
+                description="The cheapest boxes that hold what is to be bought are taken; what is not offered is counted alone.",
             ),
         ]
         | UnsetType
@@ -238,9 +257,9 @@ class SheetCount(Answer, frozen=True):
 class CostLine(Answer, frozen=True):
     """One line of the order sheet, as a yard picks it."""
 
-    item: Annotated[str, Meta(description="`board` or `sheet`.")]
+    item: Annotated[str, Meta(description="`board`, `sheet` or `fastener`.")]
     stock: str
-    size: Annotated[str, Meta(description="Length of a board or width by length of a sheet, as tape text.")]
+    size: Annotated[str, Meta(description="Length of a board, sizes of a sheet, or how many are in a box, as text.")]
     thickness: Number
     width: Number
     length: Number
@@ -248,6 +267,7 @@ class CostLine(Answer, frozen=True):
     count: int
     cost: Money
     price: Annotated[float, Meta(description="Left out where it is not known.")] | UnsetType = UNSET
+    pack: Annotated[int, Meta(description="How many fasteners are in a box.")] | UnsetType = UNSET
 
 
 class Waste(Answer, frozen=True):

@@ -66,6 +66,15 @@ class SheetOffer(msgspec.Struct, frozen=True, gc=False):
     at_most: int | None = None
 
 
+class FastenerOffer(msgspec.Struct, frozen=True, gc=False):
+    """Boxes of so many fasteners to be had. ``price`` is in cents; ``coating`` empty is any."""
+
+    fastener: str
+    count: int
+    price: int
+    coating: str = ""
+
+
 class Order(msgspec.Struct, frozen=True):
     """Everything that is to be bought together, what is offered, and how it is cut.
 
@@ -85,5 +94,6 @@ class Order(msgspec.Struct, frozen=True):
     sheet_pieces: tuple[Panel, ...] = ()
     sheet_offers: tuple[SheetOffer, ...] = ()
     grain: Grain = "kept"
+    fastener_offers: tuple[FastenerOffer, ...] = ()
     piece_plates: bool = False
     """Whether level plates may be jointed anew where that saves boards."""

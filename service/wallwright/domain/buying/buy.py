@@ -8,6 +8,7 @@ from msgspec.structs import replace
 from wallwright.domain.buying import boards
 from wallwright.domain.buying.asked import Order, SheetOffer
 from wallwright.domain.buying.boards import Cut, Section
+from wallwright.domain.buying.boxes import Boxes, boxed
 from wallwright.domain.buying.cheaper import cheaper
 from wallwright.domain.buying.cutting import Left
 from wallwright.domain.buying.needs import Taken, fasteners_of, panels_of, pieces_of, sheet_offers
@@ -23,9 +24,9 @@ class CostLine(msgspec.Struct, frozen=True, gc=False):
     """One line of the order sheet, as a yard picks it; money in cents."""
 
     item: str
-    """``board`` or ``sheet``."""
+    """``board``, ``sheet`` or ``fastener``."""
     stock: str
-    """A section's name, or a sheet's kind."""
+    """A section's name, a sheet's kind, or a fastener's name."""
     thickness: int
     width: int
     length: int
@@ -34,6 +35,8 @@ class CostLine(msgspec.Struct, frozen=True, gc=False):
     price: int | None
     """None where it is not known; the line then costs nothing here."""
     cost: int
+    pack: int = 0
+    """How many fasteners are in a box."""
 
 
 class Waste(msgspec.Struct, frozen=True, gc=False):
@@ -93,13 +96,16 @@ def buy(order: Order, left: Left) -> Bought:
     sheets, more = _sheets(taken, left)
     if faults or more:
         raise PlanRefused((*faults, *more))
-    lines = (*_lines(cuts), *_sheet_lines(sheets))
+    totals = fasteners_of(taken)
+    boxes, unpriced = boxed(totals, order.fastener_offers)
+    lines = (*_lines(cuts), *_sheet_lines(sheets), *_box_lines(boxes))
     net = sum(line.cost for line in lines)
     least = sum(cut.bound for cut in cuts) + sum(one.bound for one in sheets if one.priced)
+    least += sum(one.offer.price * one.count for one in boxes)
     proven = all(one.cost == one.bound for one in cuts) and all(one.cost == one.bound for one in sheets)
-    said = (*findings(order, cuts, sheets), *free.said(), *cheaper(order, cuts, by_section, left))
+    said = (*findings(order, cuts, sheets, unpriced), *free.said(), *cheaper(order, cuts, by_section, left))
     return Bought(
-        taken, tuple(cuts), tuple(sheets), fasteners_of(taken), lines, net, _tax(net, order.tax), net + _tax(net, order.tax),
+        taken, tuple(cuts), tuple(sheets), totals, lines, net, _tax(net, order.tax), net + _tax(net, order.tax),
         least + _tax(least, order.tax), proven, _waste(order, cuts, sheets), said, free.walls,
     )  # fmt: skip
 
@@ -205,6 +211,17 @@ def _sheet_lines(sheets: list[SheetCut]) -> list[CostLine]:
             sizes = (offer.thickness, offer.width, offer.length)
             found.append(CostLine("sheet", offer.kind, *sizes, False, count, price, (price or 0) * count))
     return found
+
+
+def _box_lines(boxes: tuple[Boxes, ...]) -> list[CostLine]:
+    """The boxes of fasteners to pick up."""
+    return [
+        CostLine(
+            "fastener", one.total.fastener, one.total.diameter, one.total.diameter, one.total.length, False, one.count,
+            one.offer.price, one.offer.price * one.count, one.offer.count,
+        )
+        for one in boxes
+    ]  # fmt: skip
 
 
 def _waste(order: Order, cuts: list[Cut], sheets: list[SheetCut]) -> Waste:

@@ -3,10 +3,11 @@
 from wallwright.domain.buying.asked import Order
 from wallwright.domain.buying.boards import Cut
 from wallwright.domain.buying.panels import SheetCut
+from wallwright.domain.fasteners import Total
 from wallwright.findings import Finding
 
 
-def findings(order: Order, cuts: list[Cut], sheets: list[SheetCut]) -> tuple[Finding, ...]:
+def findings(order: Order, cuts: list[Cut], sheets: list[SheetCut], unpriced: tuple[Total, ...]) -> tuple[Finding, ...]:
     """The findings of an order: what was proven, what was not checked, how to cut safely."""
     found = [Finding("cut-with-care", ""), Finding("buying-not-checked", "")]
     found += [
@@ -23,8 +24,9 @@ def findings(order: Order, cuts: list[Cut], sheets: list[SheetCut]) -> tuple[Fin
         for one in sheets
         if one.cost > one.bound
     ]
-    if order.walls or order.buildings:
-        found.append(Finding("fasteners-not-priced", ""))
+    if unpriced:
+        values = (("count", str(len(unpriced))), ("first", unpriced[0].fastener))
+        found.append(Finding("fasteners-not-priced", "/fastener_offers", values))
     if any(cut.cost > cut.bound for cut in cuts):
         found.append(Finding("plan-not-proven", "/effort", (("effort", order.effort),)))
     return tuple(found)
