@@ -116,14 +116,10 @@ def _board(view: View, board: CutBoard, units: Units) -> Row:
     outer = ((view.x(0), top), (view.x(length), top), (view.x(length), top + _BOARD), (view.x(0), top + _BOARD))
     shapes.append(Area("void", outer, title, (("stock", board.offer.stock.name), ("count", str(board.count)))))
     readings: list[tuple[float, str]] = []
-    loose, group = 0, 0.0
     for piece in board.cuts:
-        if piece.angle != group:
-            loose, group = 0, piece.angle
-        for at in piece.readings:
-            nested = bool(piece.ends and loose)
-            loose = (loose + piece.ends - 2 if nested else piece.ends) if piece.ends else loose
-            drawn, named = _piece(view, piece, at, nested, top, units)
+        for number, at in enumerate(piece.readings):
+            point = piece.long_points[number] if piece.ends else ""
+            drawn, named = _piece(view, piece, at, point, top, units)
             shapes += drawn
             reading = tape_text(at, units)
             readings.append((view.x(at), reading if named else f"{reading} {_label(piece.mark)}"))
@@ -132,16 +128,19 @@ def _board(view: View, board: CutBoard, units: Units) -> Row:
     return below + _DROP + widest(text for _, text in readings) + 3, shapes
 
 
-def _piece(view: View, piece: CutPiece, at: int, nested: bool, top: float, units: Units) -> tuple[Shapes, bool]:
+def _piece(view: View, piece: CutPiece, at: int, point: str, top: float, units: Units) -> tuple[Shapes, bool]:
     """One piece with its mark and length, slanted ends drawn slanted, and whether it had room for the mark."""
     slant = view.size(piece.slant)
     left, right = view.x(at - piece.length), view.x(at)
-    before = slant if piece.ends == 2 or nested else 0.0
-    after = slant if piece.ends == 2 or (piece.ends == 1 and not nested) else 0.0
+    before = slant if point in ("left", "both") else 0.0
+    after = slant if point in ("right", "both") else 0.0
     points = ((left, top), (right - after, top), (right, top + _BOARD), (left + before, top + _BOARD))
     size = tape_text(piece.length, units)
     data = (("mark", piece.mark), ("length", size))
-    shapes: Shapes = [Area("plate", points, f"{piece.mark} {size}".strip(), data)]
+    turned = {"left": ", long point left", "right": ", long point right", "both": ", long points left and right"}.get(
+        point, ""
+    )
+    shapes: Shapes = [Area("plate", points, f"{piece.mark} {size}{turned}".strip(), data)]
     room = right - left - before - after - 1
     middle = (left + before + right - after) / 2
     label = _label(piece.mark)

@@ -252,7 +252,7 @@ def _cut(c: Converter, one: CutPiece) -> wire.BoardCut:
     return wire.BoardCut(
         c.number(one.length), c.tape(one.length), one.count, one.mark, [c.number(at) for at in one.readings],
         [c.tape(at) for at in one.readings], one.nested, one.ends, one.angle,
-        c.number(one.slant),
+        c.number(one.slant), list(one.long_points),
     )  # fmt: skip
 
 

@@ -196,6 +196,13 @@ class BoardCut(Answer, frozen=True):
     slanted_ends: Annotated[int, Meta(description="Ends of each piece that can nest.")]
     slant_degrees: Annotated[float, Meta(description="Degrees off square of these ends; 0 where there are none.")]
     slant: Annotated[Number, Meta(description="How far such an end runs along the board.")]
+    long_points: Annotated[
+        list[str],
+        Meta(
+            description="For each piece with slanted ends where its long point lies: `left`, towards the hooked end, on the board's "
+            "upper edge; `right`, on its lower edge; or `both`."
+        ),
+    ]
 
 
 class BoardPlan(Answer, frozen=True):

@@ -1,6 +1,8 @@
 """Boards of one section: its pieces and the boards offered, put to the solver, and the plan as it is sawn."""
 
 import math
+from itertools import groupby
+from typing import Literal
 
 import msgspec
 
@@ -14,6 +16,9 @@ from wallwright.findings import Fault, PlanRefused, Value, at_least, at_most
 
 Section = tuple[Stock, bool]
 """A timber section, and whether it is treated."""
+
+
+LongPoint = Literal["left", "right", "both"]
 
 
 class CutPiece(msgspec.Struct, frozen=True, gc=False):
@@ -31,6 +36,8 @@ class CutPiece(msgspec.Struct, frozen=True, gc=False):
     ends: int = 0
     angle: float = 0.0
     slant: int = 0
+    long_points: tuple[LongPoint, ...] = ()
+    """Where each piece has its long point as the board lies, ``left`` (on the board's upper edge) or ``right`` (on its lower), or both."""
 
 
 class CutBoard(msgspec.Struct, frozen=True, gc=False):
@@ -170,22 +177,45 @@ def _board(
     number, counts = one
     cuts = []
     at, loose, group = order.end_trim - order.kerf, 0, 0
-    for kind, count in zip(own, counts, strict=True):
-        if not count:
-            continue
+    for kind, run in groupby(_in_order(own, counts), key=lambda place: own[place]):
         if kind.item.group != group:
             loose, group = 0, kind.item.group
-        readings, nested = [], 0
-        for _ in range(count):
-            nested += bool(kind.item.ends and loose)
+        readings: list[int] = []
+        points: list[LongPoint] = []
+        nested = 0
+        for _ in run:
+            lies_on = bool(kind.item.ends and loose)
+            nested += lies_on
             size, loose = step(kind.item, loose)
             at += size
             readings.append(at)
+            if kind.item.ends:
+                points.append("both" if kind.item.ends > 1 else "left" if lies_on else "right")
         first = kind.pieces[0]
         slant = (first.angle, first.saves) if kind.item.ends else (0.0, 0)
-        cuts.append(CutPiece(kind.length, count, kind.mark, tuple(readings), nested, kind.item.ends, *slant))
+        many = len(readings)
+        cuts.append(
+            CutPiece(kind.length, many, kind.mark, tuple(readings), nested, kind.item.ends, *slant, tuple(points))
+        )
     free = problem.boards[number].room - used(problem.items, counts) - order.kerf
     return CutBoard(offers[number], plan[one], tuple(cuts), max(0, free))
+
+
+def _in_order(own: list[Kind], counts: Counts) -> list[int]:
+    """The pieces of a board, one after another, by the number of their kind.
+
+    A chain of pieces with two slanted ends is closed by a piece with one at either side: one of these comes first.
+    """
+    found: list[int] = []
+    flat = [place for place, count in enumerate(counts) for _ in range(count)]
+    for _, run in groupby(flat, key=lambda place: own[place].item.group):
+        group = list(run)
+        single = [place for place in group if own[place].item.ends == 1]
+        if len(single) > 1 and len(single) < len(group):
+            group.remove(single[-1])
+            group.insert(0, single[-1])
+        found += group
+    return found
 
 
 def _too_few(order: Order, section: Section, own: list[Kind], problem: Problem, left: Left) -> tuple[Fault, ...]:
