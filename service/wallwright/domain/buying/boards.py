@@ -192,11 +192,9 @@ def _board(
             if kind.item.ends:
                 points.append("both" if kind.item.ends > 1 else "left" if lies_on else "right")
         first = kind.pieces[0]
-        slant = (first.angle, first.saves) if kind.item.ends else (0.0, 0)
-        many = len(readings)
-        cuts.append(
-            CutPiece(kind.length, many, kind.mark, tuple(readings), nested, kind.item.ends, *slant, tuple(points))
-        )
+        angle, slant = (first.angle, first.saves) if kind.item.ends else (0.0, 0)
+        shape = (nested, kind.item.ends, angle, slant, tuple(points))
+        cuts.append(CutPiece(kind.length, len(readings), kind.mark, tuple(readings), *shape))
     free = problem.boards[number].room - used(problem.items, counts) - order.kerf
     return CutBoard(offers[number], plan[one], tuple(cuts), max(0, free))
 
