@@ -2,6 +2,7 @@
 
 import argparse
 import contextlib
+import functools
 import sys
 from collections.abc import Callable
 from pathlib import Path
@@ -11,7 +12,7 @@ import msgspec
 from wallwright import __version__
 from wallwright.api.answers import encoded, plan_refused
 from wallwright.api.app import code_pages, create_app
-from wallwright.api.links import packed
+from wallwright.api.links import order_of, packed
 from wallwright.api.logs import start_logs
 from wallwright.api.outer import Outer
 from wallwright.api.probe import probed
@@ -30,7 +31,9 @@ from wallwright_viewer.pages import routes
 def application(workers: int = 1) -> Outer:
     """The whole service, API and viewer, with settings from the environment."""
     # While all workers are replaced one after another there is one more of them than asked for.
-    return create_app(settings_from(), routes(code_pages(), packed), rows=workers + 1)
+    chosen = settings_from()
+    orders = functools.partial(order_of, most=chosen.body_bytes)
+    return create_app(chosen, routes(code_pages(), packed, orders), rows=workers + 1)
 
 
 def main(arguments: list[str] | None = None) -> int:

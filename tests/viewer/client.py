@@ -1,19 +1,20 @@
 """The application with its pages, called in process, and a reader of what they hold."""
 
+import functools
 from html.parser import HTMLParser
 
 import httpx
 from tests.api.client import call
 
 from wallwright.api.app import code_pages, create_app
-from wallwright.api.links import packed
+from wallwright.api.links import order_of, packed
 from wallwright.api.settings import Settings
 from wallwright_viewer import squaring
 from wallwright_viewer.form import example, link
 from wallwright_viewer.pages import routes
 
 CODES = code_pages()
-APP = create_app(Settings(), routes(CODES, packed))
+APP = create_app(Settings(), routes(CODES, packed, functools.partial(order_of, most=256_000)))
 EXAMPLE = link(example())
 PAGES = (
     "/",
@@ -24,6 +25,8 @@ PAGES = (
     f"/squaring?{squaring.example('frame').link}",
     f"/squaring?{squaring.example('deck').link}",
     "/?example=field-office",
+    "/order",
+    "/order?z=x",
     "/published",
     "/published?edition=2015",
     "/reference",

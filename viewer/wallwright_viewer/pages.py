@@ -14,9 +14,13 @@ from litestar.exceptions import NotFoundException
 from litestar.handlers import HTTPRouteHandler
 
 from wallwright.findings import PlanRefused
+from wallwright.operations.buying import TookTooLong
+from wallwright.operations.converters import CONVERTERS
+from wallwright.operations.examples import example_bytes
 from wallwright_viewer import fields, form, published, question, squaring
 from wallwright_viewer.answer import BuildingPage, building_page
 from wallwright_viewer.drawn import Packer, curl, tape_of
+from wallwright_viewer.order import OrderOf, OrderPage, order_page
 from wallwright_viewer.reference import reference
 from wallwright_viewer.worked import WORKED
 
@@ -55,12 +59,16 @@ def _environment() -> Environment:
 _TEMPLATES: Final = _environment()
 
 
-def routes(codes: Mapping[str, CodePage], packed: Packer) -> list[HTTPRouteHandler]:
-    """All handlers of the viewer. ``codes`` are the codes with pages; ``packed`` packs a request for a link."""
+def routes(codes: Mapping[str, CodePage], packed: Packer, order_of: OrderOf) -> list[HTTPRouteHandler]:
+    """All handlers of the viewer.
+
+    ``codes`` are the codes with pages; ``packed`` packs a request for a link, ``order_of`` reads the order in one.
+    """
     return [
         _building(packed),
         _squaring(packed),
         _published(),
+        _order(packed, order_of),
         _codes(codes),
         _fixed("/reference", _rendered("reference.html", reference=reference(), codes=codes), "text/html"),
         _fixed("/style.css", (_DATA / "static" / "style.css").read_bytes(), "text/css"),
@@ -99,13 +107,14 @@ def _building(packed: Packer) -> HTTPRouteHandler:
     return _worked("/", answered)
 
 
-def _worked(path: str, answered: Callable[[AnyRequest], Response[bytes]]) -> HTTPRouteHandler:
+def _worked(path: str, answered: Callable[[AnyRequest], Response[bytes]], *, slow: bool = False) -> HTTPRouteHandler:
     """A page that takes a moment to reckon and draw: made where all computing stands, so that nobody else waits for it."""
 
     @route(path, http_method=["GET", "HEAD"], status_code=200, name=f"viewer {path}")
     async def page(request: AnyRequest) -> Response[bytes]:
         request.scope["wallwright_route"] = path  # type: ignore[typeddict-unknown-key]
-        found: Response[bytes] = await request.scope["wallwright_work"].run(lambda: answered(request))  # type: ignore[typeddict-item]
+        line = request.scope["wallwright_slow" if slow else "wallwright_work"]  # type: ignore[typeddict-item]
+        found: Response[bytes] = await line.run(lambda: answered(request))
         return found
 
     return page
@@ -188,6 +197,27 @@ def _published() -> HTTPRouteHandler:
         return _html(narrowed(edition if edition in published.EDITIONS else ""))
 
     return _worked("/published", answered)
+
+
+def _order(packed: Packer, order_of: OrderOf) -> HTTPRouteHandler:
+    def answered(request: AnyRequest) -> Response[bytes]:
+        query = request.scope["query_string"] or b"z=" + packed(example_bytes("buying")).encode()
+        faults: list[str] = []
+        found: OrderPage | None = None
+        try:
+            asked = order_of(query)
+            found = order_page(asked, packed)
+        except ValueError as error:
+            faults = str(error).splitlines()
+        except PlanRefused as refusal:
+            faults = [c.fault(fault).detail for fault in refusal.faults] if (c := CONVERTERS[asked.units]) else []
+        except TookTooLong:
+            faults = ["It took longer than is allowed. Ask with less effort, or for less at once."]
+        base = str(request.base_url).rstrip("/")
+        content = _rendered("order.html", page=found, faults=faults, curl=lambda one: curl(one, base))
+        return _html(content, 200 if found else 422)
+
+    return _worked("/order", answered, slow=True)
 
 
 def _labels(filled: form.Form) -> dict[str, str]:

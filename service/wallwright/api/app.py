@@ -254,7 +254,7 @@ def create_app(settings: Settings | None = None, extra_routes: Sequence[Any] = (
             Exception: _failed,
         },
     )
-    return Outer(app, chosen_settings, work, board)  # type: ignore[arg-type]
+    return Outer(app, chosen_settings, work, board, slow)  # type: ignore[arg-type]
 
 
 def _response(request: AnyRequest, refused: Refused) -> Response[bytes]:

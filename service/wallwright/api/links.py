@@ -9,9 +9,12 @@ from typing import Final
 
 from wallwright import __version__
 from wallwright.api.problems import Refused
+from wallwright.api.reader import Reader
+from wallwright.wire.buying import Order
 from wallwright.wire.limits import Z_MAX
 
 _Z: Final = re.compile(r"[A-Za-z0-9_-]+")
+_ORDERS: Final = Reader(Order)
 Z_PATTERN: Final = "^[A-Za-z0-9_-]+$(?!\\n)"
 
 
@@ -55,6 +58,17 @@ def unpacked(query: bytes, most: int) -> bytes:
     if not inflater.eof or inflater.unused_data:
         raise Refused("link-holds-no-request", "z does not hold one whole piece of zlib data.")
     return body
+
+
+def order_of(query: bytes, most: int) -> Order:
+    """The order that a link's query holds, for a page. Raises ValueError with what is wrong, a line each."""
+    try:
+        found = _ORDERS.read(unpacked(query, most))
+    except Refused as refused:
+        told = [f"{error.pointer}: {error.detail}" for error in refused.errors or ()]
+        raise ValueError("\n".join(told or [refused.detail])) from None
+    assert isinstance(found, Order)  # noqa: S101 - the reader reads orders
+    return found
 
 
 def etag(identity: str, form: str) -> str:

@@ -32,10 +32,18 @@ _FAILURES: Final = logging.getLogger("wallwright")
 class Outer:
     """Wraps the application."""
 
-    def __init__(self, app: App, settings: Settings, work: Work | None = None, board: Board | None = None) -> None:
+    def __init__(
+        self,
+        app: App,
+        settings: Settings,
+        work: Work | None = None,
+        board: Board | None = None,
+        slow: Work | None = None,
+    ) -> None:
         self.app = app
         self.settings = settings
         self.work = work or Work(settings.threads, settings.concurrency)
+        self.slow = slow or self.work
         self.board = board or Board()
         self.under_way = 0
 
@@ -47,6 +55,7 @@ class Outer:
         seen = Seen(scope)
         scope["wallwright_request_id"] = seen.request_id
         scope["wallwright_work"] = self.work
+        scope["wallwright_slow"] = self.slow
 
         async def sending(message: Message) -> None:
             if message["type"] == "http.response.start":

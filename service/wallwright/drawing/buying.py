@@ -33,7 +33,17 @@ def cutting_diagrams(found: Bought, units: Units, revision: str) -> str:
 
 
 def cutting_scene(found: Bought, units: Units, revision: str) -> Scene:
-    """The cutting diagrams as shapes on paper."""
+    """The cutting diagrams as shapes on paper, as many pages as it takes one below the other."""
+    pages = cutting_pages(found, units, revision)
+    shapes: Shapes = []
+    for number, page in enumerate(pages):
+        shapes += [_down(shape, number * page.height) for shape in page.shapes]
+    first = pages[0]
+    return Scene(first.width, first.height * len(pages), "Cutting diagrams", first.description, tuple(shapes))
+
+
+def cutting_pages(found: Bought, units: Units, revision: str) -> list[Scene]:
+    """The cutting diagrams as pages of paper."""
     boards = [board for cut in found.cuts for board in cut.boards]
     sheets = [sheet for cut in found.sheets for sheet in cut.sheets]
     longest = max([*(board.offer.length for board in boards), *(sheet.offer.length for sheet in sheets)])
@@ -41,17 +51,15 @@ def cutting_scene(found: Bought, units: Units, revision: str) -> Scene:
     rows = [_head(view, found, units), *(_board(view, board, units) for board in boards)]
     rows += [_sheet(view, sheet, units) for sheet in sheets]
     pages = _pages(view, rows)
-    shapes: Shapes = []
+    made: list[Shapes] = []
     for number, page in enumerate(pages):
-        top = number * view.height
-        shapes += [_down(shape, top) for shape in page]
         what = f"Cutting diagrams, page {number + 1} of {len(pages)}; boards' widths not to scale"
         rules = f"effort {found.order.asked.effort}, saw cut {tape_text(found.order.asked.kerf, units)}"
         strip = title_strip(view, "Boards and sheets to cut", what, units, revision, rules, _WARNINGS)
-        shapes += [_down(shape, top) for shape in strip]
+        made.append([*page, *strip])
     count = sum(board.count for board in boards)
     description = f"{count} boards cut in {len(boards)} ways and {sum(one.count for one in sheets)} sheets in {len(sheets)} for {found.cost / 100:.2f}. {_proof(found)}"
-    return Scene(view.width, view.height * len(pages), "Cutting diagrams", description, tuple(shapes))
+    return [Scene(view.width, view.height, "Cutting diagrams", description, tuple(shapes)) for shapes in made]
 
 
 def _proof(found: Bought) -> str:

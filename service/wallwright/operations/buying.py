@@ -17,7 +17,8 @@ from wallwright.domain.buying.panels import CutSheet, Saw
 from wallwright.domain.buying.pieced import Pieced, joints_of
 from wallwright.domain.buying.solver import TookTooLong
 from wallwright.domain.stock import Stock, is_named
-from wallwright.drawing.buying import cutting_diagrams
+from wallwright.drawing.buying import cutting_diagrams, cutting_pages
+from wallwright.drawing.svg import svg_text
 from wallwright.findings import PlanRefused
 from wallwright.operations import building as building_operation
 from wallwright.operations.canonical import digest
@@ -32,7 +33,7 @@ from wallwright.wire import limits
 from wallwright.wire.layout import Stock as WireStock
 from wallwright.wire.wall import StockSize
 
-__all__ = ["TookTooLong", "answer", "drawing", "identity", "table", "to_domain"]
+__all__ = ["TookTooLong", "answer", "bought_pages", "drawing", "identity", "table", "to_domain"]
 
 SQUARE_FOOT: Final = 92_903.04
 """In square millimetres."""
@@ -42,7 +43,17 @@ GUARD_SECONDS: Final = 60.0
 
 def answer(request: wire.Order) -> wire.BuyingAnswer:
     """The purchase as it travels. Raises PlanRefused with every fault found, TookTooLong past the guard."""
+    return _answer(request, bought(request))
+
+
+def bought_pages(request: wire.Order) -> tuple[wire.BuyingAnswer, list[str]]:
+    """The purchase as it travels, and its cutting diagrams as one drawing a page, reckoned once. Raises as `answer` does."""
     found = bought(request)
+    scenes = cutting_pages(found, request.units, identity(request)[:8])
+    return _answer(request, found), [svg_text(scene) for scene in scenes]
+
+
+def _answer(request: wire.Order, found: Bought) -> wire.BuyingAnswer:
     c = CONVERTERS[request.units]
     stocks = dict.fromkeys(cut.section[0] for cut in found.cuts)
     return wire.BuyingAnswer(

@@ -1,0 +1,66 @@
+"""The order as a page to take to the yard: what to pick up, section by section, what it costs, and how each board is cut."""
+
+from collections.abc import Callable
+from typing import Final
+
+import msgspec
+
+from wallwright.operations.buying import bought_pages
+from wallwright.wire.base import Units, encode_length
+from wallwright.wire.buying import BuyingAnswer, CostLine, Order
+from wallwright.wire.limits import Z_MAX
+from wallwright_viewer.drawn import Drawing, Packer, inline
+
+OrderOf = Callable[[bytes], Order]
+"""Reads the order that a link's query holds; raises ValueError with what is wrong in it."""
+_NAMES: Final = {"board": "", "sheet": "Sheets: ", "fastener": "Fasteners and anchors"}
+
+
+class Pick(msgspec.Struct, frozen=True):
+    """What is picked from one rack: a section of timber, a kind of sheet, or the fasteners."""
+
+    title: str
+    lines: list[CostLine]
+    count: int
+    cost: float
+
+
+class OrderPage(msgspec.Struct, frozen=True):
+    """Everything on the page of an order."""
+
+    answer: BuyingAnswer
+    units: Units
+    picks: list[Pick]
+    uncounted: list[tuple[str, int]]
+    """Fasteners that no price is known of: name and how many to buy."""
+    drawings: list[Drawing]
+
+
+def order_page(request: Order, packed: Packer) -> OrderPage:
+    """The page of an order. Raises PlanRefused, TookTooLong."""
+    answer, pages = bought_pages(request)
+    body = msgspec.json.encode(answer.order, enc_hook=encode_length)
+    z = packed(body)
+    links = [(form, f"/v1/buying.{form}?z={z}") for form in ("svg", "json", "csv")] if len(z) <= Z_MAX else []
+    pretty = msgspec.json.format(body, indent=2).decode()
+    drawings = [
+        Drawing(f"cuts{number}", f"Cutting diagrams, page {number}", inline(svg, f"cuts{number}"), "/v1/buying", links, pretty, "", number)
+        for number, svg in enumerate(pages, 1)
+    ]  # fmt: skip
+    priced = {line.stock for line in answer.cost_lines if line.item == "fastener"}
+    loose = [(f"{one.fastener}, {one.coating}", one.to_buy) for one in answer.fasteners if one.fastener not in priced]
+    return OrderPage(answer, request.units, _picks(answer.cost_lines), loose, drawings)
+
+
+def _picks(lines: list[CostLine]) -> list[Pick]:
+    """The lines rack by rack, in the order of the answer: the heaviest sections first, the longest boards first."""
+    racks: dict[str, list[CostLine]] = {}
+    for line in lines:
+        title = _NAMES[line.item]
+        if line.item != "fastener":
+            title += f"{line.stock}{', treated' if line.treated else ''}"
+        racks.setdefault(title, []).append(line)
+    return [
+        Pick(title, own, sum(one.count for one in own), round(sum(one.cost for one in own), 2))
+        for title, own in racks.items()
+    ]
