@@ -23,7 +23,7 @@ _LENGTHS: Final = 3
 _KINDS: Final = 2
 _TOLD: Final = 4
 _LARGE: Final = 40
-"""Sections with more rows of equal pieces are not bought again."""
+"""Sections with more rows of equal pieces are not bought again, nor those whose own plan is not proven."""
 
 
 class _Saving(msgspec.Struct, frozen=True):
@@ -37,7 +37,7 @@ def cheaper(order: Order, cuts: list[Cut], pieces: dict[Section, list[Piece]], l
     found: list[_Saving] = []
     for one in sorted(cuts, key=lambda own: -own.cost)[:_SECTIONS]:
         own = pieces[one.section]
-        if not one.cost or len({piece.length for piece in own}) > _LARGE:
+        if not one.cost or one.cost > one.bound or len({piece.length for piece in own}) > _LARGE:
             continue
         found += _longer(quick, one, own, left)
         found += _shorter(quick, one, own, left)
