@@ -355,3 +355,19 @@ def test_fasteners_are_priced_by_the_box():
         plain["before_tax"] + 0.1 * sum(one["to_buy"] for one in plain["fasteners"])
     )
     assert post("/v1/buying", json.dumps(whole["order"]).encode()).json() == whole
+
+
+def test_ten_sheds_in_one_order_are_bought_in_seconds():
+    """600 pieces of 12 lengths from five stock lengths: proven, in processor time, since the machine may be shared; the bound is generous."""
+    sizes = (89, 84.5, 81, 78.5, 66, 44, 41.5, 38, 33, 26.5, 14.5, 12)
+    counts = (18, 6, 4, 4, 4, 4, 4, 4, 4, 3, 3, 2)
+    pieces = [{"stock": "2x4", "length": n, "count": 10 * count} for n, count in zip(sizes, counts, strict=True)]
+    prices = {8: 3.98, 10: 5.47, 12: 6.58, 14: 7.99, 16: 9.24}
+    offers = [{"stock": "2x4", "length": f"{feet}'", "price": price} for feet, price in prices.items()]
+    start = time.process_time()
+    answer = bought(pieces=pieces, offers=offers, kerf='1/8"')
+    spent = time.process_time() - start
+    assert answer["proven"]
+    cut = sum(piece["count"] * board["count"] for board in answer["boards"] for piece in board["cuts"])
+    assert cut == 10 * sum(counts)
+    assert spent < 10.0
