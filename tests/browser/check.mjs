@@ -58,7 +58,7 @@ async function answered(page) {
   await page.waitForURL(/\?/);
 }
 
-const plainPages = () => ["/", "/?example=field-office", "/squaring", "/published", "/reference", "/problems/two-people"]
+const plainPages = () => ["/", "/?example=field-office", "/squaring", "/order", "/published", "/reference", "/problems/two-people"]
   .map((path) => base + path);
 
 // The address of the answer to the worked example of a deck.
