@@ -17,7 +17,7 @@ MAY_IMPORT = {
 }
 DOMAIN_ORDER = [
     "defaults stock", "wall", "slopes", "members parts", "bevels mirror skin grid sizing", "posts", "opening_faults", "openings", "slope_checks uprights full_height",
-    "nearby", "offers checks sloped carriers bays roofs partitions", "seams rows", "slope_rows", "lying", "starts", "compared plate_joints", "plates plate_notes inside_notes runs", "notes cut_list plate_choices", "anchors", "anchor_notes",
+    "nearby", "offers checks sloped carriers bays roofs partitions", "seams rows", "slope_rows piecing", "lying", "starts", "compared plate_joints", "plates plate_notes inside_notes runs", "notes cut_list plate_choices", "anchors", "anchor_notes",
     "layout outlines", "skin_notes skin_seams on_sheets reuse", "from_offcuts", "sheathing", "raising", "fasteners", "framed building_sizes squaring", "deck_lines", "built", "building_notes", "building", "buying",
 ]  # fmt: skip
 

@@ -3,7 +3,6 @@
 Every function returns what is wrong, in words, and an empty list where all is right.
 """
 
-import itertools
 from collections.abc import Callable, Iterable
 
 from shapely import LineString, Polygon, STRtree, box, unary_union
@@ -173,23 +172,35 @@ def faults_of_piecing(skin: Skin) -> list[str]:
     """Pieces that an opening notches though nothing is said of sides that are still cut out, or too few that are told."""
     wall = skin.wall
     said = {f.code: int(str(dict(f.values)["count"])) for f in skin.findings if f.about == "/sheathing/openings"}
+    low = sum(int(str(dict(f.values)["count"])) for f in skin.findings if f.code == "low-piece")
     if wall.sheathing.openings == "cut-out" or not wall.openings:
-        return [f"{code} is said" for code in said]
+        return [f"{code} is said" for code in said] + (["low pieces are told"] if low else [])
     found = []
     if sum(said.values()) != 2 * len(wall.openings):
         found.append(f"of {2 * len(wall.openings)} sides {said} are told")
-    for o in wall.openings:
-        for side in (o.left, o.right):
-            # A side at which sheets end has a seam there over the whole height, openings apart.
-            ends = any(side in (s.before, s.after) for s in skin.seams if s.direction == "upright")
-            notched = any(
-                min(x for x, _ in p.outline) < side < max(x for x, _ in p.outline)
-                and shape(p).intersects(LineString([(side, o.sill), (side, o.head)]))
-                for p in skin.pieces
-            )
-            if notched and "opening-still-cut-out" not in said:
-                found.append(f"a piece is notched at {side}, where {'a' if ends else 'no'} seam stands")
+    notched = [
+        side
+        for o in wall.openings
+        for side in (o.left, o.right)
+        if any(
+            min(x for x, _ in p.outline) < side < max(x for x, _ in p.outline)
+            and shape(p).intersection(LineString([(side, o.sill), (side, o.head)])).length > 0
+            for p in skin.pieces
+        )
+    ]
+    if len(notched) != said.get("opening-still-cut-out", 0):
+        found.append(f"pieces are notched at {notched}, and {said} is told")
+    if (seen := sum(_is_low(wall, piece) for piece in skin.pieces)) != low:
+        found.append(f"{seen} pieces over and under openings are low, and {low} are told")
     return found
+
+
+def _is_low(wall: Wall, piece: Piece) -> bool:
+    """Whether a rectangle over a head or under a sill, no wider than the opening, is less than a foot high."""
+    left, bottom, right, top = shape(piece).bounds
+    if len(piece.outline) != 4 or top - bottom >= inches("12"):
+        return False
+    return any(o.left <= left and right <= o.right and (o.head == bottom or o.sill == top) for o in wall.openings)
 
 
 def faults_of_count(skin: Skin) -> list[str]:
@@ -400,15 +411,14 @@ def faults_of_stagger(skin: Skin) -> list[str]:
     if sheathing.direction != "lying":
         return []
     levels = sorted({(s.before, s.after) for s in skin.seams if s.direction == "level"})
-    joints: list[set[int]] = [set() for _ in range(len(levels) + 1)]
-    for seam in skin.seams:
-        if seam.direction == "upright":
-            joints[sum(1 for _, after in levels if after <= seam.start)].add(seam.before)
+    joints = [seam for seam in skin.seams if seam.direction == "upright"]
     apart = wall.spacing - wall.stud.thickness
+    # A joint that an opening keeps from a level seam has no neighbour over it or under it.
     close = sum(
-        min((abs(joint - other) for other in below), default=apart) < apart
-        for below, own in itertools.pairwise(joints)
-        for joint in own
+        any(abs(upper.before - lower.before) < apart for lower in joints if lower.end == before)
+        for before, after in levels
+        for upper in joints
+        if upper.start == after
     )
     said = sum(int(dict(f.values)["count"]) for f in skin.findings if f.code == "joints-not-staggered")
     # An opening as high as a course, or a slope, may take the whole of a joint that was counted.

@@ -221,4 +221,5 @@ def faults_of_skin(skin: Skin, layout: Layout) -> list[str]:
         *skinning.faults_of_cover(skin), *skinning.faults_of_sheets(skin), *skinning.faults_of_stages(skin),
         *skinning.faults_of_blocking(skin, layout), *skinning.faults_of_seams(skin, layout),
         *faults_of_edges(skin, layout), *faults_of_strips(skin), *skinning.faults_of_laps(skin),
+        *skinning.faults_of_stagger(skin), *skinning.faults_of_piecing(skin),
     ]  # fmt: skip

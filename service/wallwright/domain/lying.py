@@ -1,14 +1,16 @@
 """Lying sheets: courses from the bottom up, level seams on blocking, joints staggered from course to course."""
 
 import msgspec
+from msgspec.structs import replace
 
 from wallwright.domain.bays import bay_blocks
 from wallwright.domain.carriers import Carriers
 from wallwright.domain.nearby import voids_of
 from wallwright.domain.openings import Plan
 from wallwright.domain.parts import Part
+from wallwright.domain.piecing import is_pieced, pieced
 from wallwright.domain.rows import LEAST_STRIP, Row, blocking, highest_seam
-from wallwright.domain.seams import SCRAP, Column, Columns, Stretch, columns
+from wallwright.domain.seams import SCRAP, Column, Columns, Stretch, columns, interrupted
 from wallwright.domain.slope_rows import under_plates
 from wallwright.domain.sloped import Standing
 from wallwright.domain.slopes import top_edge
@@ -64,17 +66,21 @@ def lay_courses(
 
     ``level`` is the wall as its ``frame`` stands: with a level top; ``in_bay`` are the openings within one bay.
 
-    Each course is laid by the rules for upright sheets, its joints kept away from those of the course below.
+    Each course is laid by the rules for upright sheets, its joints kept away from those of the course below, and from
+    where the course above has to end a sheet beside an opening.
     """
     parts, courses, laid = list(frame), list[Course](), list[Columns]()
     below: tuple[int, ...] = ()
-    for row in rows:
-        stretch = _stretch(wall, level, row, below)
-        one = columns(stretch, Carriers(level, in_bay, parts, (row.bottom, row.top)))
+    for row, following in zip(rows, (*rows[1:], None), strict=True):
+        stretch, carriers = _pieced(wall, level, in_bay, parts, row)
+        if following is not None and is_pieced(wall):
+            forced = _pieced(wall, level, in_bay, parts, following)[0].breaks
+            stretch = replace(stretch, above=_meeting(wall, forced, following.bottom))
+        one = columns(replace(stretch, below=_meeting(wall, below, row.bottom)), carriers)
         parts += dict.fromkeys(one.studs)
         courses.append(Course(row, one.columns))
         laid.append(one)
-        below = tuple(column.right for column in one.columns[:-1])
+        below = _meeting(wall, tuple(column.right for column in one.columns[:-1]), row.top)
     whole = Columns(
         courses[0].columns, tuple(stud for one in laid for stud in one.studs), sum(one.rips for one in laid),
         sum(one.slivers for one in laid), sum(one.legs for one in laid), sum(one.close for one in laid),
@@ -82,7 +88,21 @@ def lay_courses(
     return tuple(courses), whole
 
 
-def _stretch(wall: Wall, level: Wall, row: Row, below: tuple[int, ...]) -> Stretch:
+def _pieced(
+    wall: Wall, level: Wall, in_bay: tuple[Opening, ...], parts: list[Part], row: Row
+) -> tuple[Stretch, Carriers]:
+    """A course to be laid, with the places at which its sheets have to end, and what carries its joints."""
+    carriers = Carriers(level, in_bay, parts, (row.bottom, row.top))
+    return pieced(_stretch(wall, level, row), carriers, (row.bottom, row.top)), carriers
+
+
+def _meeting(wall: Wall, joints: tuple[int, ...], seam: int) -> tuple[int, ...]:
+    """Those joints that no opening keeps from a level seam."""
+    gap = wall.sheathing.gap
+    return tuple(joint for joint in joints if not interrupted(wall.openings, joint, gap, seam))
+
+
+def _stretch(wall: Wall, level: Wall, row: Row) -> Stretch:
     """The part of the face in which a course stands: under a slope as far as the top is above the course's foot."""
     left, right = wall.face_left, wall.face_right
     if wall.top.shape != "level":
@@ -90,7 +110,7 @@ def _stretch(wall: Wall, level: Wall, row: Row, below: tuple[int, ...]) -> Stret
         low, high = top_edge(wall).above(row.bottom, left, right)
         left, right = max(left, low - 1), min(right, high + 1)
     openings = tuple(opening for opening in wall.openings if opening.sill < row.top and opening.head > row.bottom)
-    return Stretch(level, left, right, lying_size(wall)[0], openings, voids_of(openings), below)
+    return Stretch(level, left, right, lying_size(wall)[0], openings, voids_of(openings), (row.bottom, row.top))
 
 
 def course_blocks(plan: Plan, level: Standing, rows: tuple[Row, ...]) -> tuple[list[Part], list[Fault]]:

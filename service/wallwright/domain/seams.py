@@ -6,8 +6,9 @@ edge falls on a layout line; then each sheet full, or ripped by the drift of the
 starts on a line. Layout studs never move.
 """
 
+from collections.abc import Iterable
+
 import msgspec
-from msgspec.structs import replace
 
 from wallwright.domain.carriers import BEARING, Carriers, Span
 from wallwright.domain.grid import lines_between
@@ -37,7 +38,7 @@ class Stretch(msgspec.Struct, frozen=True):
     """A stretch of face to be laid with sheets side by side, each ``full`` wide unless it is ripped.
 
     ``openings`` are those that cut into it, ``voids`` the same as boxes; ``below`` are the joints of a course
-    underneath, from which joints of lying sheets keep away.
+    underneath that meet it, from which joints of lying sheets keep away.
     """
 
     wall: Wall
@@ -46,7 +47,11 @@ class Stretch(msgspec.Struct, frozen=True):
     full: int
     openings: tuple[Opening, ...]
     voids: Nearby
+    heights: Span = (0, 0)
+    """From where to where a course of lying sheets stands."""
     below: tuple[int, ...] = ()
+    above: tuple[int, ...] = ()
+    """Where the course above has to end a sheet: joints underneath keep away from those as well."""
     breaks: tuple[int, ...] = ()
     """Where a sheet has to end, each the left edge of a seam: at the sides of openings that are pieced round."""
 
@@ -56,21 +61,6 @@ def upright_stretch(wall: Wall) -> Stretch:
     sheet = wall.sheathing.sheet
     full = sheet.net_width - wall.sheathing.gap if sheet.sized_for_spacing else sheet.net_width
     return Stretch(wall, wall.face_left, wall.face_right, full, wall.openings, voids_of(wall.openings))
-
-
-def pieced(stretch: Stretch, carriers: Carriers) -> Stretch:
-    """The stretch with a break at each side of an opening at which the frame carries a seam.
-
-    The gap lies on the opening's own side, so that the piece beside it ends where the opening does. A side too near a
-    face's end, or to the last break, to leave pieces and studs room is left out.
-    """
-    gap, found = stretch.wall.sheathing.gap, list[int]()
-    edge, least = stretch.left, 2 * stretch.wall.thickness
-    for at in sorted(at for o in stretch.openings for at in (o.left, o.right - gap)):
-        if at - edge >= least and stretch.right - at - gap >= least and carriers.studs_for(at, at + gap) is not None:
-            found.append(at)
-            edge = at + gap
-    return replace(stretch, breaks=tuple(found))
 
 
 class Columns(msgspec.Struct, frozen=True):
@@ -98,8 +88,11 @@ class _Way(msgspec.Struct, frozen=True):
     short_of_full: int
     columns: tuple[Column, ...]
     close: int = 0
+    """Joints of lying sheets nearer than a bay to one in the course below."""
+    forced: int = 0
+    """Joints of lying sheets nearer than a bay to where the course above has to end a sheet."""
     near: int = 0
-    """Joints of lying sheets nearer than one bay, and than two, to one in the course below."""
+    """Joints of lying sheets nearer than two bays to one in the course below."""
     aligned: int = 0
     """Joints of lying sheets in line with an opening's corner."""
 
@@ -107,8 +100,8 @@ class _Way(msgspec.Struct, frozen=True):
     def rank(self) -> tuple[int, ...]:
         """What ways with the same number of sheets are compared by, the least being the best."""
         return (
-            self.scraps, self.close, self.slivers, self.near, self.aligned, self.legs, len(self.studs), self.rips,
-            -self.narrowest, self.short_of_full,
+            self.scraps, self.close + self.forced, self.slivers, self.near, self.aligned, self.legs,
+            len(self.studs), self.rips, -self.narrowest, self.short_of_full,
         )  # fmt: skip
 
 
@@ -136,7 +129,7 @@ def columns(stretch: Stretch, carriers: Carriers) -> Columns:
 
 
 def _narrow(way: _Way) -> tuple[int, int, int]:
-    return way.scraps, way.close, way.slivers
+    return way.scraps, way.close + way.forced, way.slivers
 
 
 def _steps(stretch: Stretch, carriers: Carriers, way: _Way) -> list[_Way]:
@@ -219,7 +212,9 @@ def _with(
     # A start that leaves the next sheet a scrap is told now, while there are other places to cut.
     scraps += int(after < stretch.right and not _leaves_room(stretch, after))
     # Joints drift on their studs by the gaps: two that lie one bay or two apart may be a stud's thickness nearer.
-    apart = _apart(stretch, column.right) if stretch.below and after < stretch.right else 1 << 62
+    inner, (foot, top) = after < stretch.right, stretch.heights
+    apart = _apart(stretch, column.right, stretch.below, foot) if stretch.below and inner else 1 << 62
+    under = _apart(stretch, column.right, stretch.above, top) if stretch.above and inner else 1 << 62
     return _Way(
         after,
         way.scraps + scraps,
@@ -231,6 +226,7 @@ def _with(
         first_full - width if first_full else way.short_of_full,
         (*way.columns, column),
         way.close + int(apart < wall.spacing - wall.stud.thickness),
+        way.forced + int(under < wall.spacing - wall.stud.thickness),
         way.near + int(apart < 2 * wall.spacing - wall.stud.thickness),
         way.aligned
         + int(wall.sheathing.direction == "lying" and after < stretch.right and _in_line(stretch, column.right)),
@@ -243,9 +239,18 @@ def _in_line(stretch: Stretch, joint: int) -> bool:
     return any(low < side < high for opening in stretch.openings for side in (opening.left, opening.right))
 
 
-def _apart(stretch: Stretch, joint: int) -> int:
-    """How far a joint stands from the nearest one in the course below."""
-    return min([abs(joint - other) for other in stretch.below])
+def _apart(stretch: Stretch, joint: int, others: tuple[int, ...], level: int) -> int:
+    """How far a joint stands from the nearest of another course's that meet the same level seam, if it meets it itself."""
+    if interrupted(stretch.openings, joint, stretch.wall.sheathing.gap, level):
+        return 1 << 62
+    return min([abs(joint - other) for other in others])
+
+
+def interrupted(openings: Iterable[Opening], joint: int, gap: int, level: int) -> bool:
+    """Whether an opening takes the place of a joint, its gap beginning at ``joint``, where it would meet a level seam."""
+    return any(
+        o.sill < level < o.head and (o.left <= joint + gap < o.right or o.left < joint <= o.right) for o in openings
+    )
 
 
 def legs(voids: Nearby, column: Column) -> list[Span]:

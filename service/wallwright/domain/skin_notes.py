@@ -4,6 +4,7 @@ import msgspec
 
 from wallwright.domain.checks import lowest_height
 from wallwright.domain.lying import Course, lying_size
+from wallwright.domain.piecing import ended_sides, is_pieced
 from wallwright.domain.rows import Row
 from wallwright.domain.seams import SLIVER, Column, Columns
 from wallwright.domain.skin import Piece
@@ -49,7 +50,7 @@ def skin_findings(
         *_other_start(wall, costs),
         *_strip(wall, courses),
         *_whole_sheets(wall, columns),
-        *_pieced(wall, columns),
+        *_pieced(wall, ended_sides(wall, (((wall.face_bottom, wall.height), columns),)), pieces),
         *reused,
     ]
     return _findings(wall, pieces, laid, saved, saving)
@@ -60,7 +61,8 @@ def lying_findings(
     costs: Costs, reused: list[Finding],
 ) -> tuple[Finding, ...]:  # fmt: skip
     """The findings of a wall skinned with lying sheets."""
-    saving = [*_other_start(wall, costs), *_low_course(wall, courses), *_pieced(wall, ()), *reused]
+    ended = ended_sides(wall, [((c.row.bottom, c.row.top), c.columns) for c in courses])
+    saving = [*_other_start(wall, costs), *_low_course(wall, courses), *_pieced(wall, ended, pieces), *reused]
     if laid.close:
         saving.append(Finding("joints-not-staggered", "/sheathing/direction", (("count", str(laid.close)),)))
     return _findings(wall, pieces, laid, saved, saving)
@@ -99,19 +101,28 @@ def _findings(
     return tuple(found)
 
 
-def _pieced(wall: Wall, columns: tuple[Column, ...]) -> list[Finding]:
-    """Sides of openings at which sheets end, and those that are still cut out; lying sheets end at none."""
-    if wall.sheathing.openings != "pieced" or not wall.openings:
+def _pieced(wall: Wall, ended: int, pieces: tuple[Piece, ...]) -> list[Finding]:
+    """Sides of openings at which sheets end, those that are still cut out, and low pieces over heads and under sills."""
+    if not is_pieced(wall):
         return []
-    lefts, rights = {column.left for column in columns}, {column.right for column in columns}
-    ended = sum((o.left in rights) + (o.right in lefts) for o in wall.openings)
     found = []
+    low = sum(_is_low(wall, piece) for piece in pieces)
+    if low:
+        found.append(Finding("low-piece", "/openings", (("count", str(low)), ("least", SLIVER))))
     if ended:
         found.append(Finding("seams-in-line-with-corners", "/sheathing/openings", (("count", str(ended)),)))
     if ended < 2 * len(wall.openings):
         values: Values = (("count", str(2 * len(wall.openings) - ended)),)
         found.append(Finding("opening-still-cut-out", "/sheathing/openings", values))
     return found
+
+
+def _is_low(wall: Wall, piece: Piece) -> bool:
+    """Whether a piece is less than `SLIVER` high and lies on a head, or ends under a sill, for all its width."""
+    xs, ys = [x for x, _ in piece.outline], [y for _, y in piece.outline]
+    left, right, bottom, top = min(xs), max(xs), min(ys), max(ys)
+    within = any(o.left <= left and right <= o.right and (bottom == o.head or top == o.sill) for o in wall.openings)
+    return len(piece.outline) == 4 and within and top - bottom < SLIVER
 
 
 def _other_start(wall: Wall, costs: Costs) -> list[Finding]:
@@ -177,8 +188,7 @@ def _whole_sheets(wall: Wall, columns: tuple[Column, ...]) -> list[Finding]:
     change = count * module - gap - face
     last = columns[-1] if wall.sheets_from == "left" else columns[0]
     # Full-size sheets whose gaps drift, or sized ones that stop a gap short, come out whole as they stand.
-    pieced = wall.sheathing.openings == "pieced" and bool(wall.openings)
-    if pieced or abs(change) <= count * gap or abs(change) > SMALL_CHANGE:
+    if is_pieced(wall) or abs(change) <= count * gap or abs(change) > SMALL_CHANGE:
         return []
     values: Values = (
         ("last", last.right - last.left),

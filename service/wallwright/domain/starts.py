@@ -10,8 +10,9 @@ from wallwright.domain.carriers import Carriers
 from wallwright.domain.lying import Course, lay_courses, lying_rows
 from wallwright.domain.mirror import mirrored_opening, mirrored_part, mirrored_wall
 from wallwright.domain.openings import Plan
+from wallwright.domain.piecing import pieced
 from wallwright.domain.rows import Row
-from wallwright.domain.seams import Column, Columns, columns, pieced, upright_stretch
+from wallwright.domain.seams import Column, Columns, columns, upright_stretch
 from wallwright.domain.sloped import Standing
 from wallwright.domain.wall import Side
 from wallwright.findings import Fault
@@ -38,9 +39,8 @@ def laid(plan: Plan, level: Standing, start: Side | None = None, rows: tuple[Row
         in_bay = tuple(mirrored_opening(opening, length) for opening in in_bay)
         parts = [mirrored_part(part, length) for part in parts]
     if wall.sheathing.direction == "upright":
-        carriers, stretch = Carriers(above, in_bay, parts), upright_stretch(above)
-        if wall.sheathing.openings == "pieced":
-            stretch = pieced(stretch, carriers)
+        carriers = Carriers(above, in_bay, parts)
+        stretch = pieced(upright_stretch(above), carriers, (above.face_bottom, above.height))
         found = Laid(columns(stretch, carriers))
     else:
         if not rows:

@@ -185,7 +185,7 @@ class Sheathing(msgspec.Struct, frozen=True, gc=False):
     grain: Grain = defaults.SHEET_GRAIN
     """Whether pieces so cut keep the way of the sheet's grain, or may lie turned on it."""
     openings: Literal["cut-out", "pieced"] = defaults.SHEET_OPENINGS
-    """Whether openings are cut out of the sheets, or upright sheets pieced round them."""
+    """Whether openings are cut out of the sheets, or sheets pieced round them."""
 
 
 class Carries(msgspec.Struct, frozen=True, gc=False):

@@ -160,10 +160,19 @@ WALL_KINDS: Final[dict[str, Kind]] = {
         "Give `sheathing.openings` as `cut-out`, so that sheets run past the corners in one piece.",
         COMMON_PRACTICE,
     ),
+    "low-piece": Kind(
+        "caution",
+        "Pieces over the head or under the sill of an opening that are less than {least} high: {count}. They split easily and hold "
+        "few fasteners.",
+        "Low piece over or under an opening",
+        "Sheets are pieced round the openings, and little of the face is left over a head or under a sill.",
+        "Give `sheathing.openings` as `cut-out`, move the head or the sill, or change the height of the courses.",
+        COMMON_PRACTICE,
+    ),
     "opening-still-cut-out": Kind(
         "note",
-        "Sides of openings that are cut out of the sheets all the same: {count}. Upright sheets end at a side only where timber over "
-        "and under the opening carries both edges, or a stud for it finds room; lying sheets are never pieced.",
+        "Sides of openings that are cut out of the sheets all the same: {count}. Sheets end at a side only where timber over "
+        "and under the opening carries both edges, or a stud for it finds room, and no strip is left too low to be fastened.",
         "Opening still cut out",
         "A seam beside an opening runs on over its head and under its sill, where it needs timber as well.",
         "Move the opening a little, so that no cripple stands within two studs of its side, or leave it cut out.",

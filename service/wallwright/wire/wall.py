@@ -285,7 +285,7 @@ class Sheathing(Request, frozen=True):
         Annotated[
             Literal["cut-out", "pieced"],
             Meta(
-                description="Whether openings are cut out of the sheets, or upright sheets end at their sides, so that the pieces "
+                description="Whether openings are cut out of the sheets, or sheets end at their sides, so that the pieces "
                 "beside, over and under them are rectangles. A side where the frame carries no seam is cut out."
             ),
         ]
