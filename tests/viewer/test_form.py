@@ -299,3 +299,24 @@ def test_all_numbers_past_their_bounds_are_told_at_once():
     told = faults(EXAMPLE + "&snow=501&wind=5000&hands=0")
     assert "500" in told["snow"]
     assert set(told) == {"snow", "wind", "hands"}
+
+
+def test_every_way_of_laying_sheets_can_be_asked_for():
+    given = {
+        "direction": "lying", "sheets_start": "right", "round_openings": "pieced", "reuse_offcuts": "yes", "grain": "free",
+        "sized_for_spacing": "yes", "sheet_edge": "shiplap", "sheet_lap": "1/2", "sheet_length": "120",
+    }  # fmt: skip
+    query = f"{EXAMPLE}&{urlencode(given)}"
+    sheathing = asked(read(query.encode())).request.sheathing
+    assert (sheathing.start, sheathing.openings, sheathing.reuse_offcuts, sheathing.grain) == (
+        "right",
+        "pieced",
+        True,
+        "free",
+    )
+    assert (sheathing.sheet.sized_for_spacing, sheathing.sheet.edge) == (True, "shiplap")
+    # A form that comes back keeps them all.
+    shown = page(f"/?{link(read(query.encode()))}&edit=1")
+    chosen = {one.get("value") for one in shown.all("option") if "selected" in one}
+    assert {"lying", "right", "pieced", "free", "shiplap"} <= chosen
+    assert {"1/2", "120"} <= {one.get("value") for one in shown.all("input")}
