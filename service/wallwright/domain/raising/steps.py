@@ -1,6 +1,6 @@
 """The order of work for one wall, from marked plates to tied corners and lapped caps, as data.
 
-Each step is a code with the values that its texts speak of; the texts stand in `wallwright.findings.raising`.
+Each step is a code with the values that its texts speak of; the texts stand in `wallwright.findings.raising_steps`.
 """
 
 import msgspec
