@@ -7,6 +7,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from msgspec.structs import replace
+from shapely.geometry import LineString, box
 from tests.drawing.test_squaring import checked
 from tests.strategies.slopes import sloped_walls
 from tests.strategies.walls import walls
@@ -15,7 +16,8 @@ from wallwright.api.reader import Reader
 from wallwright.domain.framed import raising
 from wallwright.domain.wall import Site
 from wallwright.drawing.raising import raising_scene
-from wallwright.drawing.scene import Area
+from wallwright.drawing.scene import TEXT_MM, Area, Lines, Text, text_width
+from wallwright.lengths import tape_text
 from wallwright.operations.converters import CONVERTERS
 from wallwright.operations.examples import EXAMPLES
 from wallwright.operations.table import BY_NAME
@@ -56,3 +58,88 @@ def test_the_wall_turns_about_the_inner_edge_of_its_plate():
     lying, standing = turned["0"], turned["90"]
     assert lying[1][0] - pivot[0] == pytest.approx(pivot[1] - standing[1][1], abs=1e-3)
     assert standing[3][0] < pivot[0]
+
+
+def request(body):
+    return Reader(Wall).read(json.dumps(body).encode())
+
+
+def drawn(body):
+    """A request raised, its sketch, and the texts in it."""
+    asked = request(body)
+    found = raising(to_domain(asked))
+    texts = [CONVERTERS[asked.units].finding(finding).text for finding in found.findings]
+    scene = raising_scene(found, asked.units, "0" * 8, texts)
+    return found, scene, [one for one in scene.shapes if isinstance(one, Text)]
+
+
+PLAIN = {"units": "in", "length": 144, "height": 96, "name": "pump house", "hands": 6}
+TALL = {**PLAIN, "height": 222}
+RAKE = {**PLAIN, "length": 240, "height": 84, "top": {"shape": "rake", "rise": 4, "run": 12}, "hands": 9}
+BETWEEN = {**PLAIN, "ends": {"left": {"sheathing_lap": 3.9375, "cap_lap": 3.5, "meets": {"depth": 3.5}}}}
+
+
+def heads(scene):
+    """The round heads of people: filled outlines of eight corners."""
+    return [
+        shape for shape in scene.shapes if isinstance(shape, Area) and shape.kind == "bar" and len(shape.points) == 8
+    ]
+
+
+def test_nobody_is_drawn_at_a_wall_that_a_machine_raises():
+    # Utah R614-7-4: by machine from 18 ft.
+    found, scene, texts = drawn(TALL)
+    assert found.advice.lift == "by-machine"
+    assert heads(scene) == []
+    said = [one.text for one in texts]
+    assert "by machine" in said
+    assert not any("people." in row for row in said if row.startswith(("Bare", "Skinned")))
+    assert sum("by machine (a crane, a forklift or wall jacks), not by hand" in row for row in said) == 2
+    assert "people" not in scene.description
+    _, scene, texts = drawn(PLAIN)
+    assert len(heads(scene)) == 2
+    assert "by machine" not in [one.text for one in texts]
+
+
+@pytest.mark.parametrize("body", [PLAIN, RAKE, BETWEEN])
+def test_every_different_brace_is_told_with_how_many_there_are(body):
+    found, scene, texts = drawn(body)
+    said = " ".join(one.text for one in texts)
+    lengths = {brace.length for brace in found.braces}
+    assert (len(lengths) > 1) == (body is RAKE)
+    for length in lengths:
+        places = [tape_text(brace.x, "in") for brace in found.braces if brace.length == length]
+        assert f"{len(places)} of {tape_text(length, 'in')} at {', '.join(places)} from" in said
+    lines = {
+        line for shape in scene.shapes if isinstance(shape, Lines) and shape.kind == "bold" for line in shape.lines
+    }
+    slanting = [(x1, y1, x2, y2) for x1, y1, x2, y2 in lines if x2 - x1 == pytest.approx(y2 - y1) and x2 > x1]
+    assert len(slanting) == len(lengths)
+
+
+@settings(max_examples=60)
+@given(walls() | sloped_walls(), st.sampled_from(["in", "mm"]), st.sampled_from([1, 30]))
+def test_letters_stand_clear_of_every_line(wall, units, hands):
+    scene = raising_scene(raising(replace(wall, hands=hands)), units, "0" * 8, [])
+    letters = [one for one in scene.shapes if isinstance(one, Text) and one.text in ("A", "B", "C", "D")]
+    assert {"A", "C"} <= {one.text for one in letters}
+    lines = [line for shape in scene.shapes if isinstance(shape, Lines) for line in shape.lines]
+    for one in letters:
+        own = box(one.x, one.y - TEXT_MM["t3"], one.x + text_width(one.text, "t3"), one.y)
+        for line in lines:
+            assert not own.intersects(LineString([line[:2], line[2:]])), one.text
+
+
+def test_what_waits_is_told_in_plain_words():
+    found, _, texts = drawn(BETWEEN)
+    assert "left-out-of-lift" in [finding.code for finding in found.findings]
+    said = " ".join(one.text for one in texts)
+    assert "caps and sheets, 2 in all" in said
+    assert "see members" not in said
+
+
+def test_a_long_rake_keeps_its_braces_on_the_paper():
+    long = {**RAKE, "length": 1200, "height": 40, "top": {"shape": "rake", "rise": 1, "run": 12}}
+    found, scene, _ = drawn(long)
+    assert len({brace.length for brace in found.braces}) > 9
+    checked(scene)

@@ -4,8 +4,8 @@ The wall turns about its plate's inner edge. Letters key what is drawn to the ro
 """
 
 from collections.abc import Sequence
-from math import cos, radians, sin
-from typing import Final
+from math import cos, hypot, radians, sin
+from typing import Final, Literal
 
 from wallwright.domain.raising.raised import Lift, Raised
 from wallwright.domain.slopes import top_edge
@@ -27,6 +27,10 @@ _SHOWN_AT: Final = 45.0
 _ARC_STEP: Final = 6
 _BODY: Final = 66 * INCH
 _BEFORE_HANDS: Final = 14 * INCH
+_AROUND: Final = tuple(
+    sorted(((float(x), float(y)) for x in range(-12, 13, 2) for y in (-8, -4, 0)), key=lambda at: hypot(*at))
+)
+"""Where a letter may stand beside its first place, the nearest first; never lower, where the zone's dimension is."""
 
 
 def raising_sketch(found: Raised, units: Units, revision: str, texts: Sequence[str]) -> str:
@@ -51,15 +55,19 @@ def raising_scene(found: Raised, units: Units, revision: str, texts: Sequence[st
     what = "Raising sketch: the wall from its end, outside to the left"
     shapes += title_strip(view, wall.name, what, units, revision, wall.rules)
     lift = _as_lifted(found)
-    description = (
-        f"{lift.hands_needed} people or more lift {_both(lift.lift_lb)} at the top plate; {len(found.braces)} braces; "
-        f"zone {tape_text(zone.depth, units)} deep."
-    )
+    who = f"A machine lifts {_both(lift.weight_lb)}" if _by_machine(found) else (
+        f"{lift.hands_needed} people or more lift {_both(lift.lift_lb)} at the top plate"
+    )  # fmt: skip
+    description = f"{who}; {len(found.braces)} braces; zone {tape_text(zone.depth, units)} deep."
     return Scene(view.width, view.height, f"Raising of wall {wall.name or 'unnamed'}", description, tuple(shapes))
 
 
 def _as_lifted(found: Raised) -> Lift:
     return found.skinned if found.advice.skin == "before-raising" else found.bare
+
+
+def _by_machine(found: Raised) -> bool:
+    return found.advice.lift == "by-machine"
 
 
 def _both(lb: float) -> str:
@@ -72,25 +80,35 @@ def _told(found: Raised, units: Units) -> list[str]:
     def tape(length: int) -> str:
         return tape_text(length, units)
 
-    held = found.restraint
+    held, machine = found.restraint, _by_machine(found)
+    ways = ("lift by machine", "slung on the way up") if machine else ("lift at the top plate", "push on the way up")
     rows = [
-        f"A lift at the top plate, B push on the way up (drawn at {_SHOWN_AT:.0f} degrees), C held plate: "
+        f"A {ways[0]}, B {ways[1]} (drawn at {_SHOWN_AT:.0f} degrees), C held plate: "
         f"{held.count} {held.kind.replace('-', ' ')}, D wall plumb and braced."
     ]
     for name, lift in (("Bare", found.bare), ("Skinned", found.skinned)):
+        weight = f"{name}: {_both(lift.weight_lb)}, centre {tape(lift.centre.x)} from the left and {tape(lift.centre.y)} up; "
+        if machine:
+            rows.append(weight + "by machine (a crane, a forklift or wall jacks), not by hand.")
+            continue
         rows.append(
-            f"{name}: {_both(lift.weight_lb)}, centre {tape(lift.centre.x)} from the left and {tape(lift.centre.y)} up; lift "
-            f"{_both(lift.lift_lb)}, greatest push {_both(lift.push_lb)} at {lift.push_degrees:.0f} degrees: "
+            f"{weight}lift {_both(lift.lift_lb)}, greatest push {_both(lift.push_lb)} at {lift.push_degrees:.0f} degrees: "
             f"{lift.hands_needed} people."
         )
-    if found.braces:
-        one = max(found.braces, key=lambda brace: brace.length)
-        rows.append(
-            f"Braces: {len(found.braces)} of {tape(one.length)}, nailed {tape(one.up)} up, foot {tape(one.out)} inside, at "
-            + ", ".join(tape(brace.x) for brace in found.braces)
-            + " from the plate's left end."
-        )
-    return rows
+    return rows + _braces_told(found, units)
+
+
+def _braces_told(found: Raised, units: Units) -> list[str]:
+    """Every different brace with how many there are of it, and where they stand; the longest first."""
+    alike: dict[tuple[int, int, int], list[str]] = {}
+    for one in found.braces:
+        alike.setdefault((one.length, one.up, one.out), []).append(tape_text(one.x, units))
+    told = [
+        f"{len(places)} of {tape_text(length, units)} at {', '.join(places)} from the plate's left end, nailed "
+        f"{tape_text(up, units)} up, foot {tape_text(out, units)} inside"
+        for (length, up, out), places in sorted(alike.items(), reverse=True)
+    ]
+    return [f"Braces: {'; '.join(told)}."] if told else []
 
 
 class _Sketch:
@@ -110,8 +128,8 @@ class _Sketch:
         shapes.append(self._arc())
         shapes += self._braces()
         shapes += self._wall(90, "plate", "standing")
-        shapes += self._hands()
-        shapes += self._keys()
+        shapes += self._machine() if _by_machine(found) else self._hands()
+        shapes += self._keys(shapes)
         return shapes
 
     def _at(self, angle: float, along: float, out: float) -> Point:
@@ -151,12 +169,18 @@ class _Sketch:
         return Lines("behind", tuple((*a, *b) for a, b in zip(spots, spots[1:], strict=False)))
 
     def _braces(self) -> Shapes:
-        if not self.found.braces:
+        view = self.view
+        ends = {(one.up, one.out) for one in self.found.braces}
+        if not ends:
             return []
-        one = max(self.found.braces, key=lambda brace: brace.length)
-        head = self.view.at(self.depth, one.up)
-        foot = self.view.at(self.depth + one.out, 0)
-        return [Lines("bold", ((*head, *foot),))]
+        return [
+            Lines("bold", tuple((*view.at(self.depth, up), *view.at(self.depth + out, 0)) for up, out in sorted(ends)))
+        ]
+
+    def _machine(self) -> Shapes:
+        """The ropes that lift the top plate, lying and on the way up; nobody under them."""
+        lying, leaning = (self._at(angle, self.found.top, 0) for angle in (0, _SHOWN_AT))
+        return [*_arrow(lying, (0.0, -1.0), 9.0), *_arrow(leaning, (0.0, -1.0), 9.0)]
 
     def _hands(self) -> Shapes:
         """People at the top plate and under the wall, with the arrows of lift and push."""
@@ -181,25 +205,58 @@ class _Sketch:
         ring = tuple((x + size * cos(radians(a)), head + size * sin(radians(a))) for a in range(0, 360, 45))
         return [Lines("dim", lines), Area("bar", ring)]
 
-    def _keys(self) -> Shapes:
-        """The letters beside what they name, where there is room."""
+    def _keys(self, drawn: Shapes) -> Shapes:
+        """The letters beside what they name, clear of every line and of one another, where there is room."""
         found, view = self.found, self.view
-        along = found.lift_curve[int(_SHOWN_AT) // 5].hands_along
-        lift, push = self._at(0, found.top, self.depth), self._at(_SHOWN_AT, along, self.depth)
-        middle = view.x(self.depth)
+        machine = _by_machine(found)
+        along = found.top if machine else found.lift_curve[int(_SHOWN_AT) // 5].hands_along
+        lift, push = self._at(0, found.top, 0), self._at(_SHOWN_AT, along, self.depth)
+        middle, floor, high = view.x(self.depth), view.y(0), view.y(self.highest)
         places = (
-            ("A", lift[0] + 3, lift[1] - 8), ("B", push[0] - 6, push[1] - 8), ("C", middle + 2, view.y(0) + 4.2),
-            ("D", middle - view.size(self.depth) - 6, view.y(self.highest) + 4),
-            ("outside", view.x(-found.zone.depth) + 1, view.y(self.highest) + 4),
-            ("inside", view.x(self.depth + found.zone.depth) - 12, view.y(self.highest) + 4),
+            ("C", middle + 2, floor + 4.2), ("A", lift[0] - 1.2, floor + 4.2), ("B", push[0] - 6, push[1] - 8),
+            ("D", view.x(0) - 6, high + 4),
+            ("outside", view.x(-found.zone.depth) + 1, high + 4),
+            ("inside", view.x(self.depth + found.zone.depth) - 12, high + 4),
+            *([("by machine", lift[0] + 3, floor - 8)] if machine else []),
         )  # fmt: skip
+        edges = _edges(drawn)
         shapes: Shapes = []
         for text, x, y in places:
-            box = (x, y - TEXT_MM["t3"], x + text_width(text, "t3"), y)
-            if all(box[2] < o[0] or o[2] < box[0] or box[3] < o[1] or o[3] < box[1] for o in self.labels):
-                self.labels.append(box)
-                shapes.append(Text(x, y, text, "t3" if len(text) == 1 else "t"))
+            size: Literal["t", "t3"] = "t3" if len(text) == 1 else "t"
+            for right, down in _AROUND:
+                at = (x + right, y + down)
+                box = (at[0], at[1] - TEXT_MM[size], at[0] + text_width(text, size), at[1])
+                apart = all(box[2] < o[0] or o[2] < box[0] or box[3] < o[1] or o[3] < box[1] for o in self.labels)
+                if apart and not any(_touches(edge, box) for edge in edges):
+                    self.labels.append(box)
+                    shapes.append(Text(*at, text, size))
+                    break
         return shapes
+
+
+def _edges(shapes: Shapes) -> list[Box]:
+    """Every line drawn, the sides of outlines too, from where to where."""
+    found: list[Box] = []
+    for shape in shapes:
+        if isinstance(shape, Lines):
+            found += shape.lines
+        elif isinstance(shape, Area):
+            found += [(*a, *b) for a, b in zip(shape.points, (*shape.points[1:], shape.points[0]), strict=True)]
+    return found
+
+
+def _touches(edge: Box, box: Box) -> bool:
+    """Whether a line comes into a box: what is left of it between the box's sides, one pair after the other."""
+    x1, y1, x2, y2 = edge
+    low, high = 0.0, 1.0
+    for start, way, least, most in ((x1, x2 - x1, box[0], box[2]), (y1, y2 - y1, box[1], box[3])):
+        if not way:
+            if not least <= start <= most:
+                return False
+            continue
+        a, b = sorted(((least - start) / way, (most - start) / way))
+        low, high = max(low, a), min(high, b)
+    return low <= high
 
 
 def _arrow(end: Point, way: Point, long: float) -> Shapes:

@@ -92,7 +92,7 @@ HAND_KINDS: Final[dict[str, Kind]] = {
     ),
     "left-out-of-lift": Kind(
         "note",
-        "Left out of the lift, since they cross an end that slides between two walls: {count} (see members).",
+        "Left out of the lift is what runs past an end that slides between two walls, caps and sheets, {count} in all.",
         "Left out of the lift",
         "Caps and sheets that run past a butt wall's end are fixed once it stands.",
         "Nothing to mend: their weight stands in the pieces and in the complete wall.",
