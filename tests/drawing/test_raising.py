@@ -1,6 +1,7 @@
 """The raising sketch: texts on the paper and clear of one another, cautions in it, the wall turned about its plate's inner edge."""
 
 import json
+from math import ceil
 from xml.etree import ElementTree
 
 import pytest
@@ -142,4 +143,36 @@ def test_a_long_rake_keeps_its_braces_on_the_paper():
     long = {**RAKE, "length": 1200, "height": 40, "top": {"shape": "rake", "rise": 1, "run": 12}}
     found, scene, _ = drawn(long)
     assert len({brace.length for brace in found.braces}) > 9
+    checked(scene)
+
+
+def test_each_section_is_told_with_its_own_forces():
+    body = {**PLAIN, "length": 288, "height": 108, "hands": 3}
+    _, scene, texts = drawn(body)
+    answer = BY_NAME["raising"].answer(request(body))
+    assert answer.advice.sections == len(answer.sections) == 2
+    said = [one.text for one in texts]
+    for number, one in enumerate(answer.sections, 1):
+        row = next(
+            row for row in said if row.startswith(f"Section {number}, bare, {one.left_tape} to {one.right_tape}:")
+        )
+        assert one.thrust_lbf < 0.6 * answer.bare.thrust_lbf
+        assert f"plate driven with {ceil(one.thrust_lbf)} lb" in " ".join(said[said.index(row) : said.index(row) + 2])
+        # Worked apart: 1 lb of force is 4.4482 N.
+        assert one.thrust_n == pytest.approx(one.thrust_lbf * 4.4482, rel=1e-3)
+    assert answer.restraint.count == sum(one.held for one in answer.sections)
+    whole = f"{ceil(answer.bare.thrust_lbf)} lb"
+    assert not any(whole in row for row in said)
+    hold = next(step for step in answer.steps if step.step.startswith("hold-with"))
+    assert hold.how_many == answer.restraint.count
+    assert "2 sections" in scene.description
+    assert not BY_NAME["raising"].answer(request({**body, "hands": 12})).sections
+
+
+def test_of_very_many_sections_the_hardest_are_told():
+    found, scene, texts = drawn({**PLAIN, "length": 1200, "height": 108, "hands": 2})
+    assert len(found.sections) > 6
+    said = [one.text for one in texts]
+    assert sum(row.startswith("Section ") for row in said) == 6
+    assert f"{len(found.sections) - 6} sections whose plates are driven less hard are left out here." in said
     checked(scene)

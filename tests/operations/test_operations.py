@@ -199,6 +199,16 @@ RENAMED = {
         "tips_km_h": "tips_mph",
         "raise_below_km_h": "raise_below_mph",
     },
+    raising.Section: {
+        **{
+            f"{name}_{unit}": f"{name}_lb"
+            for name in ("lift", "push", "thrust", "bears", "each")
+            for unit in ("lbf", "n")
+        },
+        "weight_kg": "weight_lb",
+        "left_tape": "left",
+        "right_tape": "right",
+    },
     raising.CurvePoint: {"hands_along_tape": "hands_along"},
     raising.Brace: {"up_tape": "up", "out_tape": "out", "length_tape": "length"},
     raising.WindRow: {
@@ -272,6 +282,7 @@ PAIRS = [
     (raising.Material, raised.Material),
     (raising.Lift, raised.Lift),
     (raising.Count, hands.Count),
+    (raising.Section, hands.Section),
     (raising.Advice, hands.Advice),
     (raising.Force, statics.Force),
     (raising.CurvePoint, statics.CurvePoint),

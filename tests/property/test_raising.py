@@ -1,6 +1,7 @@
 """A wall raised, whatever the plan: weights add up, centres are where shapely finds them, forces keep it in balance."""
 
-from math import cos, radians, sin
+from itertools import pairwise
+from math import ceil, cos, radians, sin
 
 import numpy as np
 import pytest
@@ -184,3 +185,40 @@ def test_cautions_hands_and_steps_go_together(wall: Wall, hands: int) -> None:
     assert all((step.how_many or 0) <= wall.hands for step in lifts) or "with-more-hands" in codes
     assert not lifts or found.advice.lift in ("whole", "with-more-hands")
     assert ("with-more-hands" in codes) == (found.advice.lift == "with-more-hands")
+
+
+@given(walls(), st.integers(1, 6))
+def test_each_section_has_the_forces_of_what_lies_in_it(wall: Wall, hands: int) -> None:
+    wall = replace(wall, hands=hands)
+    found = raising(wall)
+    if found.advice.sections < 2:
+        assert found.sections == ()
+        return
+    assert len(found.sections) == found.advice.sections
+    assert (found.sections[0].left, found.sections[-1].right) == (0, wall.length)
+    assert all(b.left <= a.right for a, b in pairwise(found.sections))
+    first = {piece.id for piece in found.pieces if piece.stage == "before-raising" and piece.kind == "timber"}
+    figures = {name: one for name, one in shapes(wall).items() if name in first}
+    for part in found.sections:
+        # Statics worked apart from the figures cut at the section's ends; the hardest angle sought in small steps.
+        reach = [box(part.left, -FOOT, part.right, 30 * FOOT).intersection(figure) for figure, _ in figures.values()]
+        loads = [figure.area / FOOT**2 * psf for figure, (_, psf) in zip(reach, figures.values(), strict=True)]
+        weight = sum(loads)
+        up = sum(load * figure.centroid.y for load, figure in zip(loads, reach, strict=True) if load) / weight
+        assert part.weight_lb == pytest.approx(weight, rel=1e-6)
+        assert part.lift_lb == pytest.approx(weight * up / found.top, rel=1e-4)
+        pushes, drives = [], []
+        for angle in range(0, 900):
+            turn = radians(angle / 10)
+            hand = found.top if sin(turn) * found.top <= 5 * FOOT else 5 * FOOT / sin(turn)
+            pushes.append(weight * up * cos(turn) / hand)
+            drives.append(pushes[-1] * sin(turn))
+        assert part.push_lb == pytest.approx(max(pushes), rel=1e-3)
+        assert part.thrust_lb == pytest.approx(max(drives), rel=1e-3)
+        assert part.thrust_lb < found.bare.thrust_lb
+        assert part.each_lb * part.held == pytest.approx(part.thrust_lb)
+    assert found.restraint.count == sum(part.held for part in found.sections)
+    assert found.restraint.each_lb == max(part.each_lb for part in found.sections)
+    hold = dict(next(finding.values for finding in found.findings if finding.code == "hold-the-plate"))
+    hardest = max(found.sections, key=lambda part: part.thrust_lb)
+    assert str(hold["thrust"]).startswith(f"{ceil(hardest.thrust_lb)} lb")

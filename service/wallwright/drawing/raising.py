@@ -7,10 +7,11 @@ from collections.abc import Sequence
 from math import cos, hypot, radians, sin
 from typing import Final, Literal
 
-from wallwright.domain.raising.raised import Lift, Raised
+from wallwright.domain.raising.raised import Raised
 from wallwright.domain.slopes import top_edge
 from wallwright.drawing.dimensions import Shapes
 from wallwright.drawing.paper import MARGIN, View, fitted
+from wallwright.drawing.raising_rows import SHOWN_AT, by_machine, told, who_lifts
 from wallwright.drawing.scene import TEXT_MM, Area, Lines, Scene, Text, folded, text_width
 from wallwright.drawing.svg import svg_text
 from wallwright.drawing.title import title_strip
@@ -22,8 +23,6 @@ _ROW: Final = 3.1
 _ABOVE: Final = 9.0
 _BELOW: Final = 15.0
 _ROOM: Final = {"in": 279.4 - 2 * MARGIN - 6, "mm": 297.0 - 2 * MARGIN - 6}
-_SHOWN_AT: Final = 45.0
-"""The angle of the wall on the way up, in degrees from the floor."""
 _ARC_STEP: Final = 6
 _BODY: Final = 66 * INCH
 _BEFORE_HANDS: Final = 14 * INCH
@@ -41,7 +40,7 @@ def raising_sketch(found: Raised, units: Units, revision: str, texts: Sequence[s
 def raising_scene(found: Raised, units: Units, revision: str, texts: Sequence[str]) -> Scene:
     """The raising sketch as shapes on paper."""
     wall, zone = found.wall, found.zone
-    rows = [row for text in (*_told(found, units), *texts) for row in folded(text, _ROOM[units])]
+    rows = [row for text in (*told(found, units), *texts) for row in folded(text, _ROOM[units])]
     highest = top_edge(wall).most(0, wall.length)
     foot = -max(wall.sheathing.under_sheet, wall.floor.rim + wall.floor.panel)
     # Beside a low wall people stand higher than it does.
@@ -54,61 +53,8 @@ def raising_scene(found: Raised, units: Units, revision: str, texts: Sequence[st
     shapes += [Text(MARGIN + 3, lower + _BELOW + _ROW * number, row) for number, row in enumerate(rows)]
     what = "Raising sketch: the wall from its end, outside to the left"
     shapes += title_strip(view, wall.name, what, units, revision, wall.rules)
-    lift = _as_lifted(found)
-    who = f"A machine lifts {_both(lift.weight_lb)}" if _by_machine(found) else (
-        f"{lift.hands_needed} people or more lift {_both(lift.lift_lb)} at the top plate"
-    )  # fmt: skip
-    description = f"{who}; {len(found.braces)} braces; zone {tape_text(zone.depth, units)} deep."
+    description = f"{who_lifts(found)}; {len(found.braces)} braces; zone {tape_text(zone.depth, units)} deep."
     return Scene(view.width, view.height, f"Raising of wall {wall.name or 'unnamed'}", description, tuple(shapes))
-
-
-def _as_lifted(found: Raised) -> Lift:
-    return found.skinned if found.advice.skin == "before-raising" else found.bare
-
-
-def _by_machine(found: Raised) -> bool:
-    return found.advice.lift == "by-machine"
-
-
-def _both(lb: float) -> str:
-    return f"{-int(-lb // 1)} lb ({-int(-lb * 0.45359237 // 1)} kg)"
-
-
-def _told(found: Raised, units: Units) -> list[str]:
-    """What the letters stand for, and the figures of both states."""
-
-    def tape(length: int) -> str:
-        return tape_text(length, units)
-
-    held, machine = found.restraint, _by_machine(found)
-    ways = ("lift by machine", "slung on the way up") if machine else ("lift at the top plate", "push on the way up")
-    rows = [
-        f"A {ways[0]}, B {ways[1]} (drawn at {_SHOWN_AT:.0f} degrees), C held plate: "
-        f"{held.count} {held.kind.replace('-', ' ')}, D wall plumb and braced."
-    ]
-    for name, lift in (("Bare", found.bare), ("Skinned", found.skinned)):
-        weight = f"{name}: {_both(lift.weight_lb)}, centre {tape(lift.centre.x)} from the left and {tape(lift.centre.y)} up; "
-        if machine:
-            rows.append(weight + "by machine (a crane, a forklift or wall jacks), not by hand.")
-            continue
-        rows.append(
-            f"{weight}lift {_both(lift.lift_lb)}, greatest push {_both(lift.push_lb)} at {lift.push_degrees:.0f} degrees: "
-            f"{lift.hands_needed} people."
-        )
-    return rows + _braces_told(found, units)
-
-
-def _braces_told(found: Raised, units: Units) -> list[str]:
-    """Every different brace with how many there are of it, and where they stand; the longest first."""
-    alike: dict[tuple[int, int, int], list[str]] = {}
-    for one in found.braces:
-        alike.setdefault((one.length, one.up, one.out), []).append(tape_text(one.x, units))
-    told = [
-        f"{len(places)} of {tape_text(length, units)} at {', '.join(places)} from the plate's left end, nailed "
-        f"{tape_text(up, units)} up, foot {tape_text(out, units)} inside"
-        for (length, up, out), places in sorted(alike.items(), reverse=True)
-    ]
-    return [f"Braces: {'; '.join(told)}."] if told else []
 
 
 class _Sketch:
@@ -124,11 +70,11 @@ class _Sketch:
         found = self.found
         shapes = self._floor()
         shapes += self._wall(0, "void", f"{found.wall.name or 'the wall'} lying")
-        shapes += self._wall(_SHOWN_AT, "void", "on the way up")
+        shapes += self._wall(SHOWN_AT, "void", "on the way up")
         shapes.append(self._arc())
         shapes += self._braces()
         shapes += self._wall(90, "plate", "standing")
-        shapes += self._machine() if _by_machine(found) else self._hands()
+        shapes += self._machine() if by_machine(found) else self._hands()
         shapes += self._keys(shapes)
         return shapes
 
@@ -179,18 +125,18 @@ class _Sketch:
 
     def _machine(self) -> Shapes:
         """The ropes that lift the top plate, lying and on the way up; nobody under them."""
-        lying, leaning = (self._at(angle, self.found.top, 0) for angle in (0, _SHOWN_AT))
+        lying, leaning = (self._at(angle, self.found.top, 0) for angle in (0, SHOWN_AT))
         return [*_arrow(lying, (0.0, -1.0), 9.0), *_arrow(leaning, (0.0, -1.0), 9.0)]
 
     def _hands(self) -> Shapes:
         """People at the top plate and under the wall, with the arrows of lift and push."""
-        along = self.found.lift_curve[int(_SHOWN_AT) // 5].hands_along
+        along = self.found.lift_curve[int(SHOWN_AT) // 5].hands_along
         lying = self._at(0, self.found.top, 0)
-        leaning = self._at(_SHOWN_AT, along, 0)
+        leaning = self._at(SHOWN_AT, along, 0)
         shapes = self._person(lying[0] + self.view.size(_BEFORE_HANDS), lying)
         shapes += self._person(leaning[0] + self.view.size(_BEFORE_HANDS), leaning)
         shapes += _arrow(lying, (0.0, -1.0), 9.0)
-        turn = radians(_SHOWN_AT)
+        turn = radians(SHOWN_AT)
         shapes += _arrow(leaning, (-sin(turn), -cos(turn)), 9.0)
         return shapes
 
@@ -208,9 +154,9 @@ class _Sketch:
     def _keys(self, drawn: Shapes) -> Shapes:
         """The letters beside what they name, clear of every line and of one another, where there is room."""
         found, view = self.found, self.view
-        machine = _by_machine(found)
-        along = found.top if machine else found.lift_curve[int(_SHOWN_AT) // 5].hands_along
-        lift, push = self._at(0, found.top, 0), self._at(_SHOWN_AT, along, self.depth)
+        machine = by_machine(found)
+        along = found.top if machine else found.lift_curve[int(SHOWN_AT) // 5].hands_along
+        lift, push = self._at(0, found.top, 0), self._at(SHOWN_AT, along, self.depth)
         middle, floor, high = view.x(self.depth), view.y(0), view.y(self.highest)
         places = (
             ("C", middle + 2, floor + 4.2), ("A", lift[0] - 1.2, floor + 4.2), ("B", push[0] - 6, push[1] - 8),

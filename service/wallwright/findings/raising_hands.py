@@ -83,7 +83,7 @@ HAND_KINDS: Final[dict[str, Kind]] = {
     ),
     "harder-on-the-way-up": Kind(
         "caution",
-        "Walking in under the skinned wall, hands push hardest near {angle} degrees with {push}, more than the first lift's "
+        "Walking in under {what}, hands push hardest near {angle} degrees with {push}, more than the first lift's "
         "{first}. Do not start what cannot be finished; follow up with poles and props.",
         "Harder on the way up",
         "A wall more than about twice as high as hands reach gets heavier as they walk in under it.",

@@ -8,7 +8,7 @@ from wallwright.sources import COMMON_PRACTICE, OWN_RULE
 HOLDING_KINDS: Final[dict[str, Kind]] = {
     "hold-the-plate": Kind(
         "caution",
-        "Hold the bottom plate before lifting: near {angle} degrees the push drives it along the floor with {thrust}, "
+        "Hold the bottom plate before lifting: near {angle} degrees the push drives {what} along the floor with {thrust}, "
         "where only {bears} bear on it.",
         "The foot of the wall kicks out",
         "Hands that push a leaning wall push its foot away; friction alone does not hold it.",

@@ -4,7 +4,7 @@ from msgspec import UNSET
 
 from wallwright.domain import framed
 from wallwright.domain.raising.braces import Brace
-from wallwright.domain.raising.hands import Count, LiftTask
+from wallwright.domain.raising.hands import Count, LiftTask, Section
 from wallwright.domain.raising.raised import Lift, Raised
 from wallwright.domain.raising.statics import CurvePoint, Force
 from wallwright.domain.raising.steps import Step
@@ -77,6 +77,7 @@ def raising_answer(found: Raised, units: Units) -> wire.RaisingAnswer:
         lift_curve=[_point(c, point) for point in found.lift_curve],
         tasks=[_task(c, task) for task in found.tasks],
         advice=wire.Advice(found.advice.skin, found.advice.lift, found.advice.sections),
+        sections=[_section(c, one) for one in found.sections],
         restraint=wire.Restraint(held.kind, held.count, *_force(held.each_lb), held.lifted_over),
         braces=[_brace(c, brace) for brace in found.braces],
         winds=[_wind(row) for row in found.winds],
@@ -112,6 +113,15 @@ def _lift(c: Converter, one: Lift) -> wire.Lift:
         _r(one.push_degrees), c.number(one.push_along), c.tape(one.push_along), *_force(one.thrust_lb),
         _r(one.thrust_degrees), *_force(one.bears_lb), [_count(count) for count in one.counts], one.hands_needed,
         *_speed(one.tips_mph), *_speed(one.raise_below_mph),
+    )  # fmt: skip
+
+
+def _section(c: Converter, one: Section) -> wire.Section:
+    n, t = c.number, c.tape
+    return wire.Section(
+        n(one.left), t(one.left), n(one.right), t(one.right), _r(one.weight_lb), _r(one.weight_lb * _KG),
+        *_force(one.lift_lb), *_force(one.push_lb), _r(one.push_degrees), *_force(one.thrust_lb), _r(one.thrust_degrees),
+        *_force(one.bears_lb), one.hands_needed, one.held, *_force(one.each_lb),
     )  # fmt: skip
 
 

@@ -145,13 +145,40 @@ class Advice(Answer, frozen=True):
     sections: Annotated[int, Meta(description="Sections parted clear of openings; 1 is whole.")]
 
 
+class Section(Answer, frozen=True):
+    """One section of a wall that is raised in sections: bare, with forces of its own."""
+
+    left: Annotated[
+        Number, Meta(description="Where it begins, in x; the stud at a joint is weighed with both sections.")
+    ]
+    left_tape: Tape
+    right: Number
+    right_tape: Tape
+    weight_lb: float
+    weight_kg: float
+    lift_lbf: Annotated[float, Meta(description="Upright force at the top plate.")]
+    lift_n: float
+    push_lbf: Annotated[float, Meta(description="Greatest push of hands that walk in, square to it.")]
+    push_n: float
+    push_degrees: Degrees
+    thrust_lbf: Annotated[float, Meta(description="Greatest force that drives its plate along the floor.")]
+    thrust_n: float
+    thrust_degrees: Degrees
+    bears_lbf: Annotated[float, Meta(description="What then still bears on its plate.")]
+    bears_n: float
+    hands_needed: int
+    held: Annotated[int, Meta(description="At how many places its plate is held.")]
+    each_lbf: Annotated[float, Meta(description="Level force on each where the thrust is greatest.")]
+    each_n: float
+
+
 class Restraint(Answer, frozen=True):
     """What holds the bottom plate while the wall is tilted."""
 
     kind: Annotated[
         str, Meta(description="`straps-or-hinges`, `straps-or-stops` or `stops-clear-of-bolts`; more may come.")
     ]
-    count: int
+    count: Annotated[int, Meta(description="Of all sections where it is raised in sections.")]
     each_lbf: Annotated[float, Meta(description="Level force on each where the thrust is greatest.")]
     each_n: float
     lifted_over: Annotated[bool, Meta(description="Whether the wall is lifted over bolts.")]
@@ -231,6 +258,7 @@ class RaisingAnswer(Answer, frozen=True):
     lift_curve: list[CurvePoint]
     tasks: list[LiftTask]
     advice: Advice
+    sections: Annotated[list[Section], Meta(description="Empty where it is raised whole.")]
     restraint: Restraint
     braces: list[Brace]
     winds: list[WindRow]

@@ -56,17 +56,30 @@ class Advice(msgspec.Struct, frozen=True, gc=False):
 
 
 class Section(msgspec.Struct, frozen=True, gc=False):
-    """A length of wall that is raised by itself: the people that it takes, and its weight."""
+    """A length of wall that is raised bare by itself, from ``left`` to ``right`` with the studs at both.
 
-    people: int
+    Forces are its own, as those of a whole wall: the lift, the greatest push and thrust of hands that walk in, each at its
+    angle, what is then left on its plate, and the level force on each of the ``held`` places that hold the plate.
+    """
+
+    left: int
+    right: int
     weight_lb: float
-    length: int
+    lift_lb: float
+    push_lb: float
+    push_degrees: float
+    thrust_lb: float
+    thrust_degrees: float
+    bears_lb: float
+    hands_needed: int
+    held: int
+    each_lb: float
 
 
 class Sections(msgspec.Struct, frozen=True, gc=False):
     """A wall parted clear of its openings: the people for the hardest section, and the weight of the heaviest.
 
-    ``sections`` is 0 where no parting gives the people room. ``opening`` is the one whose framing, king to king, is hardest
+    ``sections`` is 0 where no parting gives the people room, ``parts`` are they, from the left to the right. ``opening`` is the one whose framing, king to king, is hardest
     to raise, ``whole`` that framing; empty and None in a wall without openings.
     """
 
@@ -75,6 +88,7 @@ class Sections(msgspec.Struct, frozen=True, gc=False):
     heaviest_lb: float
     opening: str
     whole: Section | None
+    parts: tuple[Section, ...] = ()
 
 
 NOT_PARTED: Final = Sections(0, 0, 0.0, "", None)

@@ -4,7 +4,7 @@ from typing import Final
 
 from wallwright.domain.members import Layout
 from wallwright.domain.raising.braces import Brace, steep
-from wallwright.domain.raising.hands import Advice, Count, Sections, people, room_for
+from wallwright.domain.raising.hands import Advice, Count, Section, Sections, people, room_for
 from wallwright.domain.raising.statics import Tilt, bearing
 from wallwright.domain.raising.steps import Restraint, Zone
 from wallwright.domain.raising.wind import Tipping, WindRow
@@ -73,9 +73,9 @@ def _more_hands(wall: Wall, whole: int, apart: Sections) -> list[Finding]:
         ("hands", str(wall.hands)),
     )  # fmt: skip
     found.append(Finding("with-more-hands", "/hands", values, compared=figures))
-    if apart.whole is not None and apart.whole.people > wall.hands:
+    if apart.whole is not None and apart.whole.hands_needed > wall.hands:
         values = (
-            ("opening", apart.opening), ("people", str(apart.whole.people)), ("weight", pounds(apart.whole.weight_lb)),
+            ("opening", apart.opening), ("people", str(apart.whole.hands_needed)), ("weight", pounds(apart.whole.weight_lb)),
             ("hands", str(wall.hands)),
         )  # fmt: skip
         found.append(Finding("opening-stays-whole", "/openings", values))
@@ -85,15 +85,8 @@ def _more_hands(wall: Wall, whole: int, apart: Sections) -> list[Finding]:
 def holding_findings(
     height: int, held: Restraint, tilt: Tilt, skinned: Tilt, advice: Advice, apart: Sections
 ) -> list[Finding]:
-    """What keeps the foot of the wall where it is; ``tilt`` is the state that it is raised in."""
-    angle = tilt.hardest_thrust()
-    found = []
-    values: tuple[tuple[str, Value], ...] = (
-        ("thrust", pounds(tilt.thrust(angle))),
-        ("angle", f"{angle:.0f}"),
-        ("bears", pounds_left(bearing(tilt, angle))),
-    )
-    found.append(Finding("hold-the-plate", "/floor", values))
+    """What keeps the foot of the wall where it is; ``tilt`` is the state that it is raised in, unless in sections."""
+    found = [_hold(tilt, apart.parts if advice.sections > 1 else ())]
     if height >= RESTRAINT_HEIGHT:
         figures = Compared(height, RESTRAINT_HEIGHT, "length")
         values = (("height", height), ("limit", RESTRAINT_HEIGHT))
@@ -108,12 +101,31 @@ def holding_findings(
             else "whole-weight-over-bolts"
         )  # fmt: skip
         found.append(Finding(code, "/floor", (("weight", pounds(weight)),)))
-    harder = skinned.hardest_push()
-    if harder > 0:
-        push = pounds(skinned.walking(harder))
-        values = (("push", push), ("angle", f"{harder:.0f}"), ("first", pounds(skinned.first_lift)))
-        found.append(Finding("harder-on-the-way-up", "/height", values))
-    return found
+    return found + _harder(skinned, apart.parts if advice.sections > 1 else ())
+
+
+def _hold(tilt: Tilt, parts: tuple[Section, ...]) -> Finding:
+    """How hard the plate is driven: that of the whole wall, or of the section where it is driven hardest."""
+    what, angle = "it", tilt.hardest_thrust()
+    thrust, bears = tilt.thrust(angle), bearing(tilt, angle)
+    if parts:
+        number, one = max(enumerate(parts, 1), key=lambda part: (round(part[1].thrust_lb, 6), -part[0]))
+        what, angle, thrust, bears = f"that of section {number}", one.thrust_degrees, one.thrust_lb, one.bears_lb
+    values = (("what", what), ("thrust", pounds(thrust)), ("angle", f"{angle:.0f}"), ("bears", pounds_left(bears)))
+    return Finding("hold-the-plate", "/floor", values)
+
+
+def _harder(skinned: Tilt, parts: tuple[Section, ...]) -> list[Finding]:
+    """Whether walking in is harder than the first lift, under the skinned wall, or under the hardest section, which is bare."""
+    what, angle = "the skinned wall", skinned.hardest_push()
+    push, first = skinned.walking(angle), skinned.first_lift
+    if parts:
+        number, one = max(enumerate(parts, 1), key=lambda part: (round(part[1].push_lb, 6), -part[0]))
+        what, angle, push, first = f"section {number}", one.push_degrees, one.push_lb, one.lift_lb
+    if angle <= 0:
+        return []
+    values = (("what", what), ("push", pounds(push)), ("angle", f"{angle:.0f}"), ("first", pounds(first)))
+    return [Finding("harder-on-the-way-up", "/height", values)]
 
 
 def pounds(force: float) -> str:

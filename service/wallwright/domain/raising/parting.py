@@ -7,7 +7,8 @@ import msgspec
 from wallwright.domain.members import Member
 from wallwright.domain.raising.braces import upright
 from wallwright.domain.raising.hands import LEAST_SECTION, REACH, Section, Sections, counts, people, room_for
-from wallwright.domain.raising.statics import Tilt
+from wallwright.domain.raising.statics import Tilt, bearing
+from wallwright.domain.raising.steps import held_at
 from wallwright.domain.raising.weighing import BEFORE, lever, of_member, stage_of
 from wallwright.domain.wall import Wall
 from wallwright.lengths import FOOT
@@ -25,13 +26,36 @@ class _Joint(msgspec.Struct, frozen=True, gc=False):
     through: _Sum
 
 
+class _Part(msgspec.Struct, frozen=True, gc=False):
+    """A length of wall that may be a section: where it lies, how it tilts, and the people that it takes."""
+
+    left: int
+    right: int
+    tilt: Tilt
+    people: int
+
+
 class _Way(msgspec.Struct, frozen=True, gc=False):
-    """Sections from the wall's left end to a joint: people for the hardest (at least those given), how many, the heaviest."""
+    """Sections from the wall's left end to a joint: people for the hardest (at least those given), how many, the heaviest.
+
+    ``last`` is the section that ends there, ``before`` the way to where it begins; None where nothing is raised yet.
+    """
 
     people: int
     sections: int
     heaviest_lb: float
     needed: int
+    last: _Part | None = None
+    before: "_Way | None" = None
+
+    def parts(self) -> tuple[Section, ...]:
+        """The sections in order."""
+        found: list[Section] = []
+        way: _Way | None = self
+        while way is not None and way.last is not None:
+            found.append(_told(way.last))
+            way = way.before
+        return tuple(reversed(found))
 
 
 def wholes(wall: Wall, members: tuple[Member, ...]) -> dict[str, tuple[int, int]]:
@@ -55,13 +79,13 @@ def parted(wall: Wall, members: tuple[Member, ...], pcf: float, *, over_bolts: b
     def joint(left: int, right: int) -> _Joint:
         return _Joint(left, right, _until(wall, lifted, left, pcf), _until(wall, lifted, right, pcf))
 
-    def section(a: _Joint, b: _Joint) -> Section:
+    def section(a: _Joint, b: _Joint) -> _Part:
         weight, moment = b.through[0] - a.before[0], b.through[1] - a.before[1]
         left, right = max(0, a.left), min(wall.length, b.right)
         tilt = Tilt(weight, round(moment / weight), lever(wall, members, left, right), REACH)
         push = tilt.walking(tilt.hardest_push())
         found = counts(tilt.first_lift, push, weight, right - left, over_bolts=over_bolts)
-        return Section(people(found), weight, right - left)
+        return _Part(left, right, tilt, people(found))
 
     joints = [
         joint(-wall.length, 0),
@@ -70,10 +94,20 @@ def parted(wall: Wall, members: tuple[Member, ...], pcf: float, *, over_bolts: b
     ]
     whole = tuple((name, section(joint(left, left), joint(right, right))) for name, (left, right) in kept.items())
     best = _best(joints, wall.hands, section)
-    hardest = max(whole, key=lambda one: (one[1].people, one[1].weight_lb, one[0]), default=None)
+    hardest = max(whole, key=lambda one: (one[1].people, one[1].tilt.weight_lb, one[0]), default=None)
     return Sections(
         best.sections if best else 0, best.needed if best else 0, best.heaviest_lb if best else 0.0,
-        hardest[0] if hardest else "", hardest[1] if hardest else None,
+        hardest[0] if hardest else "", _told(hardest[1]) if hardest else None, best.parts() if best else (),
+    )  # fmt: skip
+
+
+def _told(part: _Part) -> Section:
+    """A section with its own forces."""
+    tilt = part.tilt
+    push, thrust, held = tilt.hardest_push(), tilt.hardest_thrust(), held_at(part.right - part.left)
+    return Section(
+        part.left, part.right, tilt.weight_lb, tilt.first_lift, tilt.walking(push), push, tilt.thrust(thrust), thrust,
+        bearing(tilt, thrust), part.people, held, tilt.thrust(thrust) / held,
     )  # fmt: skip
 
 
@@ -83,7 +117,7 @@ def _clear(wall: Wall, stud: Member, kept: dict[str, tuple[int, int]]) -> bool:
     return ends and upright(wall, stud) and not any(a < stud.x and stud.right < b for a, b in kept.values())
 
 
-def _best(joints: list[_Joint], hands: int, section: Callable[[_Joint, _Joint], Section]) -> _Way | None:
+def _best(joints: list[_Joint], hands: int, section: Callable[[_Joint, _Joint], _Part]) -> _Way | None:
     """The best way to the last joint; None where along no section there is room for those that it takes."""
     ways: list[_Way | None] = [_Way(hands, 0, 0.0, 0)]
     for number, end in enumerate(joints[1:], 1):
@@ -95,11 +129,11 @@ def _best(joints: list[_Joint], hands: int, section: Callable[[_Joint, _Joint], 
             if best is not None and best.people == hands < one.people:
                 # Sections that begin further off are heavier still.
                 break
-            if one.people > room_for(one.length):
+            if one.people > room_for(one.right - one.left):
                 continue
             new = _Way(
-                max(way.people, one.people), way.sections + 1, max(way.heaviest_lb, one.weight_lb),
-                max(way.needed, one.people),
+                max(way.people, one.people), way.sections + 1, max(way.heaviest_lb, one.tilt.weight_lb),
+                max(way.needed, one.people), one, way,
             )  # fmt: skip
             if best is None or _rank(new) < _rank(best):
                 best = new

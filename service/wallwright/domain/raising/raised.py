@@ -13,6 +13,7 @@ from wallwright.domain.raising.hands import (
     Advice,
     Count,
     LiftTask,
+    Section,
     advice,
     counts,
     people,
@@ -97,7 +98,10 @@ class Lift(msgspec.Struct, frozen=True):
 
 
 class Raised(msgspec.Struct, frozen=True):
-    """A wall raised. ``complete`` holds what is fixed after raising too; ``top`` is how far up the hands lift."""
+    """A wall raised. ``complete`` holds what is fixed after raising too; ``top`` is how far up the hands lift.
+
+    ``sections`` are those that it is raised in; none where it is raised whole.
+    """
 
     wall: Wall
     material: Material
@@ -109,6 +113,7 @@ class Raised(msgspec.Struct, frozen=True):
     lift_curve: tuple[CurvePoint, ...]
     tasks: tuple[LiftTask, ...]
     advice: Advice
+    sections: tuple[Section, ...]
     restraint: Restraint
     braces: tuple[Brace, ...]
     winds: tuple[wind.WindRow, ...]
@@ -146,7 +151,8 @@ def raised(layout: Layout, skin: Skin) -> Raised:
     apart = parted(wall, layout.members, density, over_bolts=bool(layout.anchors)) if too_few else NOT_PARTED
     todo = advice(wall.hands, wall.length, height, bare.counts, skinned.counts, apart)
     as_lifted, tilt = (skinned, tilts[1]) if todo.skin == BEFORE else (bare, tilts[0])
-    held = restraint(layout, as_lifted.thrust_lb)
+    parts = apart.parts if todo.sections > 1 else ()
+    held = restraint(layout, as_lifted.thrust_lb, parts)
     braced = braces(wall, layout.members)
     zone = Zone(height + ZONE_MORE, wall.length, height + LINES_BEYOND)
     winds = _winds(wall, braced, sails[0], _sails(layout.members, skin.pieces)[1])
@@ -162,7 +168,7 @@ def raised(layout: Layout, skin: Skin) -> Raised:
     )
     return Raised(
         wall, _material(wall), weights.pieces, bare, skinned, weights.complete, top, curve(*tilts),
-        tasks(over_bolts=held.lifted_over), todo, held, braced, winds, zone,
+        tasks(over_bolts=held.lifted_over), todo, parts, held, braced, winds, zone,
         steps(layout, skin, todo, as_lifted.hands_needed, held, braced, zone, as_lifted.centre.x, apart), SAID, findings,
     )  # fmt: skip
 

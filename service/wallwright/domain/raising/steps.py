@@ -7,7 +7,7 @@ import msgspec
 
 from wallwright.domain.members import Layout
 from wallwright.domain.raising.braces import Brace
-from wallwright.domain.raising.hands import Advice, Sections
+from wallwright.domain.raising.hands import Advice, Section, Sections
 from wallwright.domain.raising.weighing import AFTER, BEFORE, stage_of
 from wallwright.domain.skin import Skin
 from wallwright.findings import Value
@@ -49,16 +49,22 @@ class Step(msgspec.Struct, frozen=True, gc=False):
     how_many: int | None = None
 
 
-def restraint(layout: Layout, thrust: float) -> Restraint:
+def held_at(length: int) -> int:
+    """At how many places the plate of a wall or a section is held: near both ends and evenly between."""
+    return max(2, -(-max(0, length - 2 * ENDS_CLEAR) // STRAPS_APART) + 1)
+
+
+def restraint(layout: Layout, thrust: float, parts: tuple[Section, ...]) -> Restraint:
     """How the plate is held; a wall over projecting bolts is lifted over them, never tilted on them.
 
-    On a deck a skin that hangs past the rim has no room for cleats there.
+    Sections, where it is raised in ``parts``, are each held by themselves: all their places, and the hardest. On a deck a skin that hangs past the rim has no room for cleats there.
     """
     wall = layout.wall
-    count = max(2, -(-max(0, wall.length - 2 * ENDS_CLEAR) // STRAPS_APART) + 1)
+    count = sum(part.held for part in parts) or held_at(wall.length)
+    each = max((part.each_lb for part in parts), default=thrust / count)
     hangs = wall.floor.kind == "deck" and wall.sheathing.under_sheet > 0
     kind = "stops-clear-of-bolts" if layout.anchors else "straps-or-hinges" if hangs else "straps-or-stops"
-    return Restraint(kind, count, thrust / count, bool(layout.anchors))
+    return Restraint(kind, count, each, bool(layout.anchors))
 
 
 def steps(
@@ -92,7 +98,7 @@ def steps(
     if lying:
         found.append(("skin-lying", (), lying))
     found += [
-        (f"hold-with-{held.kind}", (), max(held.count, 2 * advice.sections)),
+        (f"hold-with-{held.kind}", (), held.count),
         ("hang-braces", (("lengths", _lengths(braced)),), boards),
         ("clear-zone", (("depth", zone.depth), ("lines", zone.lines)), None),
         *_lifts(advice, people, centre, apart, over_bolts=held.lifted_over),
