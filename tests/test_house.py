@@ -33,7 +33,7 @@ SQUARING_ORDER = [
 
 
 RAISING_ORDER = [
-    "weighing statics hands braces", "wind steps", "parting", "notes", "raised",
+    "weighing statics hands braces", "wind steps", "parting", "notes", "raised together",
 ]  # fmt: skip
 
 

@@ -53,11 +53,29 @@ BRACING_KINDS: Final[dict[str, Kind]] = {
     "no-room-for-braces": Kind(
         "caution",
         "Between the {one} wall and the {other} wall {clear} is clear, and their braces reach {both}: they would cross. Brace "
-        "from outside, or inside at 60 degrees, two at each place: boards of {length}, feet {out} out. Where walls meet, set "
-        "the braces of one past those of the other.",
+        "from outside, or inside at 60 degrees, two at each place: boards of {length}, feet {out} out.",
         "No room for the braces inside",
         "Braces at 45 degrees reach as far into the building as the wall is high.",
         "Brace from outside where there is firm ground, else steeper and doubled.",
+        COMMON_PRACTICE,
+    ),
+    "brace-past-corner": Kind(
+        "caution",
+        "The {butt} wall's first brace by the {through} wall stands {at} from it, past the feet of that wall's braces. Until then "
+        "only the corner holds this end: tie it to the {through} wall before hands let go.",
+        "A brace past the corner",
+        "Nearer to the corner it would cross the braces of the wall that stands there already.",
+        "Fasten the corner posts to one another, from bottom to top, while hands still hold the wall.",
+        COMMON_PRACTICE,
+    ),
+    "braces-cross-at-corner": Kind(
+        "caution",
+        "In the {corner} corner braces cross in plan: the {through} wall's {one} from the {butt} wall and the {butt} wall's "
+        "{other} from the {through} wall, crossings in all: {count}, and no lawful place is clear. Brace one of these walls from "
+        "outside.",
+        "Braces cross in a corner",
+        "Braces reach as far in as they are nailed high, so that those of two walls meet near the corner.",
+        "Brace one wall from outside where there is firm ground, or use steeper braces, doubled.",
         COMMON_PRACTICE,
     ),
     "braces-stay": Kind(

@@ -7,10 +7,9 @@ from wallwright.domain import building as domain
 from wallwright.domain.built import Step
 from wallwright.domain.deck_lines import DeckLines
 from wallwright.domain.fasteners import Fasteners, added, fasten
-from wallwright.domain.raising.notes import room_findings
 from wallwright.domain.raising.raised import Raised, raised
+from wallwright.domain.raising.together import Corner, Together, braced_together
 from wallwright.drawing.building import plan
-from wallwright.findings import Finding
 from wallwright.lengths import Units
 from wallwright.operations.building_asked import to_domain as to_domain
 from wallwright.operations.canonical import revision_of
@@ -114,7 +113,9 @@ def building_answer(
             _fastener_totals(c, built, nailed) if nailed else UNSET,
         ),
         order_of_work=[_step(step) for step in built.order],
-        findings=[c.finding(finding) for finding in (*built.findings, *_room(built, lifted))],
+        findings=[
+            c.finding(finding) for finding in (*built.findings, *(braced_walls(built).findings if lifted else ()))
+        ],
         deck=UNSET if built.deck is None else _deck(c, built.deck),
     )
 
@@ -137,24 +138,17 @@ def fastened(built: domain.Built) -> dict[domain.SideName, Fasteners]:
     return {one.side: fasten(one.layout, one.skin) for one in built.walls if one.skin is not None}
 
 
+def braced_walls(built: domain.Built) -> Together:
+    """The braces of all walls, clear of one another where they can be."""
+    corners = tuple(Corner(one.name, one.through, one.butt, one.slip_gap) for one in built.corners)
+    layouts = {one.side: one.layout for one in built.walls}
+    return braced_together(layouts, corners, built.framing_width, built.framing_depth)
+
+
 def raised_walls(built: domain.Built) -> dict[domain.SideName, Raised]:
     """What raising every wall takes."""
-    return {one.side: raised(one.layout, one.skin) for one in built.walls if one.skin is not None}
-
-
-def _room(built: domain.Built, lifted: dict[domain.SideName, Raised]) -> list[Finding]:
-    """Whether the braces of walls opposite each other have room; nothing where no wall is raised."""
-    depths = {one.side: one.wall.depth for one in built.walls}
-    pairs: tuple[tuple[domain.SideName, domain.SideName, int, str], ...] = (
-        ("front", "back", built.framing_depth, "/footprint/depth"),
-        ("left", "right", built.framing_width, "/footprint/width"),
-    )
-    found: list[Finding] = []
-    for one, other, over, pointer in pairs:
-        if one in lifted and other in lifted:
-            clear = over - depths[one] - depths[other]
-            found += room_findings(lifted[one].braces, lifted[other].braces, clear, (one, other), pointer)
-    return found
+    braced = braced_walls(built).braces
+    return {one.side: raised(one.layout, one.skin, braced[one.side]) for one in built.walls if one.skin is not None}
 
 
 def _fastener_totals(

@@ -48,10 +48,15 @@ def braces(wall: Wall, members: tuple[Member, ...]) -> tuple[Brace, ...]:
 
     An end that meets a wall is braced at the first stud clear of where that wall stands. Places are sought from the tape's end, so that a mirrored wall has the mirrored braces.
     """
+    return braces_at(wall, clear_studs(wall, members))
+
+
+def braces_at(wall: Wall, studs: list[Member]) -> tuple[Brace, ...]:
+    """Braces on the first and the last of these studs, and evenly on as few of those between as may be."""
     from_left = wall.tape.start == "left"
     spots = sorted(
         ((stud.x + stud.right) // 2 if from_left else wall.length - (stud.x + stud.right + 1) // 2, stud.id, stud)
-        for stud in _clear_studs(wall, members)
+        for stud in studs
     )
     at = [spot for spot, _, _ in spots]
     chosen = [spots[number][2] for number in _chosen(at)]
@@ -66,7 +71,7 @@ def braces(wall: Wall, members: tuple[Member, ...]) -> tuple[Brace, ...]:
     )
 
 
-def _clear_studs(wall: Wall, members: tuple[Member, ...]) -> list[Member]:
+def clear_studs(wall: Wall, members: tuple[Member, ...]) -> list[Member]:
     """Studs that may be braced: clear of walls met, or in a wall too short for that, those nearest to its middle."""
     studs = [member for member in members if upright(wall, member)]
     least = wall.left.meets.depth + CORNER_CLEAR if wall.left.meets is not None else 0

@@ -132,8 +132,8 @@ class _Weights(msgspec.Struct, frozen=True):
     complete: Weight
 
 
-def raised(layout: Layout, skin: Skin) -> Raised:
-    """Everything about raising a wall that is framed and skinned."""
+def raised(layout: Layout, skin: Skin, braced: tuple[Brace, ...] | None = None) -> Raised:
+    """Everything about raising a wall that is framed and skinned; ``braced`` are its braces where the building says them."""
     wall = layout.wall
     weights = _weigh(layout, skin)
     first = tuple(member for member in layout.members if stage_of(wall, member) == BEFORE)
@@ -153,7 +153,7 @@ def raised(layout: Layout, skin: Skin) -> Raised:
     as_lifted, tilt = (skinned, tilts[1]) if todo.skin == BEFORE else (bare, tilts[0])
     parts = apart.parts if todo.sections > 1 else ()
     held = restraint(layout, as_lifted.thrust_lb, parts)
-    braced = braces(wall, layout.members)
+    braced = braces(wall, layout.members) if braced is None else braced
     zone = Zone(height + ZONE_MORE, wall.length, height + LINES_BEYOND)
     winds = _winds(wall, braced, sails[0], _sails(layout.members, skin.pieces)[1])
     left_out = tuple(one.id for one in weights.pieces if one.stage != BEFORE)
