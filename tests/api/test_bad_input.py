@@ -253,3 +253,22 @@ def test_faults_of_a_building_are_told_where_its_caller_gave_them(changes, fault
     answer = post("/v1/building", json.dumps({**BUILDING, **changes}).encode())
     assert answer.status_code == 422
     assert codes(answer) == faults
+
+
+@pytest.mark.parametrize(
+    ("path", "body", "pointer"),
+    [
+        ("frame", {"width": 144, "height": 96, "rising": 300, "falling": 173}, "/rising"),
+        ("deck", {"sides": {"front": 168, "right": 120, "back": 168, "left": 120},
+                  "diagonals": {"front_left_to_back_right": 300, "front_right_to_back_left": 206}},
+         "/diagonals/front_left_to_back_right"),
+    ],
+)  # fmt: skip
+def test_lengths_that_make_no_figure_are_no_plan_refused(path, body, pointer):
+    answer = post(f"/v1/squaring/{path}", json.dumps({"units": "in", **body}).encode())
+    assert answer.status_code == 422
+    problem = answer.json()
+    assert problem["title"] == "Lengths fit no figure"
+    assert problem["type"].endswith("/problems/no-such-figure")
+    assert pointer in {error["pointer"] for error in problem["errors"]}
+    assert post("/v1/layout", wall(length=1)).json()["code"] == "not-buildable"
