@@ -5,7 +5,7 @@ import json
 import pytest
 from hypothesis import given
 from shapely import LineString, affinity
-from tests.strategies.buildings import buildings
+from tests.strategies.buildings import buildings, sloped_buildings
 
 from wallwright.api.reader import Reader
 from wallwright.domain.building import build
@@ -41,7 +41,7 @@ def lines(built: Built, braced: dict) -> dict[str, list[LineString]]:
     return found
 
 
-@given(buildings())
+@given(buildings() | sloped_buildings())
 def test_braces_cross_in_no_corner_that_is_not_told(building) -> None:
     built = build(building, with_skin=False)
     together = braced_walls(built)

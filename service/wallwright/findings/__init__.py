@@ -17,7 +17,9 @@ from wallwright.findings.faults import FAULTS
 from wallwright.findings.inside import INSIDE_KINDS
 from wallwright.findings.kind import FaultKind, Kind
 from wallwright.findings.plates import PLATE_KINDS
-from wallwright.findings.raising import RAISING_KINDS
+from wallwright.findings.raising_bracing import BRACING_KINDS
+from wallwright.findings.raising_hands import HAND_KINDS
+from wallwright.findings.raising_holding import HOLDING_KINDS
 from wallwright.findings.sizes import SIZE_KINDS
 from wallwright.findings.squaring import SQUARING_KINDS
 from wallwright.findings.walls import WALL_KINDS
@@ -118,7 +120,9 @@ KINDS: Final[dict[str, Kind]] = {
     **CUT_KINDS,
     **SIZE_KINDS,
     **SQUARING_KINDS,
-    **RAISING_KINDS,
+    **HAND_KINDS,
+    **HOLDING_KINDS,
+    **BRACING_KINDS,
     **FASTENER_KINDS,
     **BUYING_KINDS,
 }  # fmt: skip

@@ -1,20 +1,13 @@
-"""Findings about raising walls, a module for each subject, and what is taken for granted."""
+"""What is taken for granted of raising walls, and the texts of its steps."""
 
 from typing import Final
 
 import msgspec
 
-from wallwright.findings.kind import Kind
-from wallwright.findings.raising_bracing import BRACING_KINDS
-from wallwright.findings.raising_hands import HAND_KINDS
-from wallwright.findings.raising_holding import HOLDING_KINDS
 from wallwright.findings.raising_steps import STEPS, StepKind
 from wallwright.sources import COMMON_PRACTICE, FROM_MEMORY, OWN_RULE, Source
 
-__all__ = ["ASSUMPTIONS", "RAISING_KINDS", "STEPS", "Assumption", "StepKind"]
-
-RAISING_KINDS: Final[dict[str, Kind]] = {**HAND_KINDS, **HOLDING_KINDS, **BRACING_KINDS}
-"""Every finding about raising by its code."""
+__all__ = ["ASSUMPTIONS", "STEPS", "Assumption", "StepKind"]
 
 
 class Assumption(msgspec.Struct, frozen=True):
