@@ -19,7 +19,7 @@ from wallwright.lengths import FOOT, INCH
 
 COUNT = int(os.environ.get("WALLWRIGHT_EXAMPLES", "200"))
 FEW = settings(
-    max_examples=max(10, COUNT // 5),
+    max_examples=max(5, COUNT // 20),
     deadline=None,
     derandomize="WALLWRIGHT_FRESH" not in os.environ,
     suppress_health_check=list(HealthCheck),
