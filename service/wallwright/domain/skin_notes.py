@@ -8,6 +8,7 @@ from wallwright.domain.piecing import ended_sides, is_pieced
 from wallwright.domain.rows import Row
 from wallwright.domain.seams import SLIVER, Column, Columns
 from wallwright.domain.skin import Piece
+from wallwright.domain.slopes import top_edge
 from wallwright.domain.wall import Wall
 from wallwright.findings import Finding, Value, at_most
 from wallwright.lengths import INCH
@@ -50,10 +51,15 @@ def skin_findings(
         *_other_start(wall, costs),
         *_strip(wall, courses),
         *_whole_sheets(wall, columns),
-        *_pieced(wall, ended_sides(wall, (((wall.face_bottom, wall.height), columns),)), pieces),
+        *_pieced(wall, ended_sides(wall, (((wall.face_bottom, _crest(wall)), columns),)), pieces),
         *reused,
     ]
     return _findings(wall, pieces, laid, saved, saving)
+
+
+def _crest(wall: Wall) -> int:
+    """The greatest height that sheets reach."""
+    return wall.height if wall.top.shape == "level" else top_edge(wall).most(wall.face_left, wall.face_right)
 
 
 def lying_findings(
