@@ -16,7 +16,7 @@ MAY_IMPORT = {
     "api": FLOOR | {"operations", "wire", "api", "drawing.svg", ""},
 }
 DOMAIN_ORDER = [
-    "defaults stock", "wall", "slopes", "members parts", "bevels mirror skin grid sizing", "posts", "opening_faults", "openings", "slope_checks uprights full_height",
+    "defaults stock", "joining", "wall", "slopes", "members parts", "bevels mirror skin grid sizing", "posts", "opening_faults", "openings", "slope_checks uprights full_height",
     "nearby", "offers checks sloped carriers bays roofs partitions", "seams rows", "slope_rows piecing", "lying", "starts", "compared plate_joints", "plates plate_notes inside_notes runs", "notes cut_list plate_choices", "anchors", "anchor_notes",
     "layout outlines", "skin_notes skin_seams on_sheets reuse", "from_offcuts", "sheathing", "raising", "fasteners", "framed building_sizes squaring", "deck_lines", "built", "building_notes", "building", "buying",
 ]  # fmt: skip
@@ -38,7 +38,7 @@ RAISING_ORDER = [
 
 
 FASTENERS_ORDER = [
-    "values", "schedule", "site", "panels ends", "faces", "floor sheets holds", "totals notes", "fastened",
+    "values", "schedule", "site", "panels ends splices", "faces", "floor sheets holds", "totals notes", "fastened",
 ]  # fmt: skip
 
 

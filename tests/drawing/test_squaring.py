@@ -11,14 +11,15 @@ from tests.drawing.test_drawings import boxes
 from wallwright.api.reader import Reader
 from wallwright.domain.squaring.deck import survey
 from wallwright.domain.squaring.frame import square
+from wallwright.drawing.deck import deck_scene
 from wallwright.drawing.paper import MARGIN, TITLE_STRIP
 from wallwright.drawing.scene import Area, Scene, Text
-from wallwright.drawing.squaring import deck_scene, frame_scene
+from wallwright.drawing.squaring import frame_scene
 from wallwright.findings import PlanRefused
 from wallwright.lengths import FOOT, INCH, MILLIMETRE, measure_of_text
 from wallwright.operations.converters import CONVERTERS
 from wallwright.operations.examples import EXAMPLES
-from wallwright.operations.squaring import to_deck, to_frame
+from wallwright.operations.squaring_asked import to_deck, to_frame
 from wallwright.operations.table import BY_NAME
 from wallwright.wire.squaring import Deck, Frame
 

@@ -11,7 +11,7 @@ from wallwright.api.reader import Reader
 from wallwright.operations.completed import to_wire
 from wallwright.operations.converters import CONVERTERS
 from wallwright.operations.examples import EXAMPLES
-from wallwright.operations.squaring import to_deck, to_frame, wire_deck, wire_frame
+from wallwright.operations.squaring_asked import to_deck, to_frame, wire_deck, wire_frame
 from wallwright.operations.table import BY_NAME
 from wallwright.operations.walls import to_domain
 from wallwright.wire.base import encode_length

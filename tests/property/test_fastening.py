@@ -15,7 +15,8 @@ from tests.strategies.walls import walls
 from wallwright.api.reader import Reader
 from wallwright.domain.fasteners import added, fasten
 from wallwright.domain.framed import fastened, framed, skinned
-from wallwright.domain.wall import Fastening, Wall
+from wallwright.domain.joining import Fastening
+from wallwright.domain.wall import Wall
 from wallwright.operations.completed import to_wire
 from wallwright.operations.walls import to_domain
 from wallwright.wire.base import encode_length

@@ -2,7 +2,7 @@
 
 from hypothesis import strategies as st
 
-from wallwright.domain.wall import Fastening, OwnJoint, Pack
+from wallwright.domain.joining import Fastening, OwnJoint, Pack
 from wallwright.lengths import INCH, inches
 from wallwright.published.fastening import NAILS
 

@@ -10,6 +10,7 @@ from typing import Literal
 import msgspec
 
 from wallwright.domain import defaults
+from wallwright.domain.joining import Fastening
 from wallwright.domain.stock import NOMINAL, Stock
 
 Side = Literal["left", "right"]
@@ -202,40 +203,6 @@ class Site(msgspec.Struct, frozen=True, gc=False):
     wind_mph: float | None = None
     exposure: str | None = None
     seismic: str | None = None
-
-
-class OwnJoint(msgspec.Struct, frozen=True, gc=False):
-    """How the caller fastens one kind of joint: with what, how many for each joint, and how far apart in a row."""
-
-    joint: str
-    name: str
-    kind: str
-    """``nail`` or ``screw``."""
-    length: int
-    diameter: int
-    count: int | None = None
-    spacing: int | None = None
-
-
-class Pack(msgspec.Struct, frozen=True, gc=False):
-    """A pack to be had: so many of a fastener."""
-
-    fastener: str
-    count: int
-
-
-class Fastening(msgspec.Struct, frozen=True):
-    """How members are joined: a schedule, which of its equal nails are at hand, and what the caller does otherwise."""
-
-    schedule: Literal["nailed", "screwed"] = defaults.FASTENING
-    framing_nail: str = defaults.FRAMING_NAIL
-    toe_nail: str = defaults.TOE_NAIL
-    sheathing_nail: str = ""
-    """Empty where it follows from the sheets' thickness."""
-    coating: str = defaults.COATING
-    joints: tuple[OwnJoint, ...] = ()
-    packs: tuple[Pack, ...] = ()
-    spare_percent: float = defaults.SPARE_PERCENT
 
 
 class Wall(msgspec.Struct, frozen=True, kw_only=True):

@@ -4,9 +4,9 @@ from wallwright.domain.building import Built, BuiltWall
 from wallwright.domain.deck_lines import DeckLines
 from wallwright.drawing.corners import WIDTH, corner_details, placer
 from wallwright.drawing.dimensions import Shapes, string, upright
+from wallwright.drawing.measured import PAPER_ROOM, factor_of, signed
 from wallwright.drawing.paper import MARGIN, View, fitted
 from wallwright.drawing.scene import Area, Lines, Scene, Text, folded, text_width
-from wallwright.drawing.squaring import PAPER_ROOM, factor_of, signed
 from wallwright.drawing.svg import svg_text
 from wallwright.drawing.title import title_strip
 from wallwright.lengths import Units, tape_text

@@ -2,7 +2,9 @@
 
 from typing import Final
 
+from wallwright.findings.figure_faults import FIGURE_FAULTS
 from wallwright.findings.kind import FaultKind
+from wallwright.findings.order_faults import ORDER_FAULTS
 
 FAULTS: Final[dict[str, FaultKind]] = {
     "length-out-of-range": FaultKind(
@@ -236,93 +238,6 @@ FAULTS: Final[dict[str, FaultKind]] = {
         "No room is left for a wall with its posts between the through walls.",
         "Make the footprint larger.",
     ),
-    "sides-incomplete": FaultKind(
-        "One of top and right is given; give both, or neither. With the other side as its opposite, give {nearest}.",
-        "Sides incomplete",
-        "A frame is measured on two sides or on all four.",
-        "Give both `top` and `right`, or neither.",
-    ),
-    "sides-fit-no-frame": FaultKind(
-        "The top is {given}; with these sides no frame comes near square. The bottom plate's {nearest} would.",
-        "Sides fit no frame",
-        "Opposite sides differ so much that no corner comes within 45 degrees of square.",
-        "Measure the sides again.",
-    ),
-    "diagonal-impossible": FaultKind(
-        "{given} is given; a frame of these sides, within 45 degrees of square, has from {least} to {most}. "
-        "The nearest is {nearest}.",
-        "Diagonal impossible",
-        "No frame of these sides has such a diagonal.",
-        "Measure the diagonal again.",
-    ),
-    "lengths-do-not-close": FaultKind(
-        "{given} is given; with the {one} and {other} sides it must be from {least} to {most}. The nearest is {nearest}.",
-        "Lengths do not close",
-        "One side of a triangle is never longer than the other two, nor shorter than their difference.",
-        "Measure the diagonal and both sides again.",
-    ),
-    "sides-cross": FaultKind(
-        "{given} is given; so the {one} and {other} sides cross. {nearest}, which was given as a diagonal, would close "
-        "the deck here: sides and diagonals may be swapped.",
-        "Sides cross",
-        "In the order given the sides of the deck cross one another.",
-        "Give the lengths in order: front, right, back, left, and the diagonals apart.",
-    ),
-    "deck-flat": FaultKind(
-        "{given} is given; so the corners lie on one line. A square corner would give {nearest}.",
-        "Deck flat",
-        "The lengths enclose no area.",
-        "Measure the diagonals again.",
-    ),
-    "nothing-to-buy": FaultKind(
-        "Nothing is asked for: give pieces, walls or buildings, one at least.",
-        "Nothing to buy",
-        "An order holds no piece, no wall and no building.",
-        "Give `pieces`, `walls` or `buildings`.",
-    ),
-    "sheet-not-offered": FaultKind(
-        "No sheets of {kind} {thickness} are offered and no wall names a size. Offer some.",
-        "Sheets not offered",
-        "Loose pieces of sheet need an offer of their kind and thickness.",
-        "Add a sheet offer.",
-    ),
-    "sheet-piece-too-large": FaultKind(
-        "A piece of {kind}, {width} by {length} along the grain, fits no sheet that is offered.",
-        "Piece larger than every sheet",
-        "No sheet yields the piece as its grain must lie.",
-        "Offer a larger sheet, or let the grain lie free.",
-    ),
-    "sheets-too-few": FaultKind(
-        "The sheets of {kind} {thickness} to be had do not yield all pieces, as far as was found. Raise `at_most`.",
-        "Too few sheets",
-        "More is wanted than the sheets to be had yield.",
-        "Offer more sheets.",
-    ),
-    "stock-not-offered": FaultKind(
-        "No boards of {stock} are offered; {count} pieces are to be cut from it, the longest {longest}. Offer some.",
-        "Section not offered",
-        "A section is needed of which no board is to be had; treated timber is a section of its own.",
-        "Add an offer of that section.",
-    ),
-    "piece-too-long": FaultKind(
-        "A piece of {stock} is {given} long; the longest board offered yields {most}. Offer a board of {least} or longer; plates "
-        "are cut in pieces where `plates.stock_length` says so.",
-        "Piece longer than every board",
-        "No board that is offered yields the piece.",
-        "Offer longer boards, or have the wall's plates jointed by `plates.stock_length`.",
-    ),
-    "boards-too-few": FaultKind(
-        "The boards of {stock} to be had do not yield all pieces: {count} of {length} cannot be cut. Raise `at_most`, or offer "
-        "other lengths.",
-        "Too few boards",
-        "More is wanted than the boards to be had yield, however they are cut.",
-        "Offer more boards.",
-    ),
-    "boards-not-found": FaultKind(
-        "Within its effort the service found no way to cut all pieces from the boards of {stock} to be had: {count} of "
-        "{length} are missing. There may be one. Raise `at_most`, offer other lengths, or ask for more effort.",
-        "No plan found",
-        "The boards to be had are nearly too few, and the work allowed ended before a plan was found or ruled out.",
-        "Offer more boards, or give `effort` as `thorough`.",
-    ),
+    **FIGURE_FAULTS,
+    **ORDER_FAULTS,
 }

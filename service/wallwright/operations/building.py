@@ -21,7 +21,8 @@ from wallwright.operations.layout import layout_answer
 from wallwright.operations.raising import raising_answer
 from wallwright.operations.sheathing import sheathing_answer
 from wallwright.operations.slopes import slope_number
-from wallwright.operations.squaring import edge_rows, overhang_rows, wire_measured
+from wallwright.operations.squaring import edge_rows, overhang_rows
+from wallwright.operations.squaring_asked import wire_measured
 from wallwright.wire import building as wire
 from wallwright.wire.fasteners import Total as FastenerTotal
 

@@ -11,7 +11,7 @@ from wallwright.domain.wall import Wall
 from wallwright.findings import Fault, PlanRefused
 from wallwright.operations.reading import Reading, given, merged
 from wallwright.operations.slopes import slope
-from wallwright.operations.squaring import measured_deck
+from wallwright.operations.squaring_asked import measured_deck
 from wallwright.operations.walls import carries, common, openings, partitions, runs
 from wallwright.wire import building as wire
 from wallwright.wire import limits

@@ -4,7 +4,7 @@ from typing import Literal
 
 from msgspec import UNSET, UnsetType
 
-from wallwright.domain import wall as domain
+from wallwright.domain import joining as domain
 from wallwright.operations.converters import Converter
 from wallwright.operations.reading import Reading, given
 from wallwright.published.fastening import NAILS

@@ -16,14 +16,14 @@ from wallwright.domain.fasteners.site import (
     staggered,
     top_at,
 )
+from wallwright.domain.fasteners.splices import DOWN, splice_areas, splices
 from wallwright.domain.members import Member
 from wallwright.lengths import INCH
-from wallwright.published.plates import END_JOINT_OFFSET
 
 FROM_END = 3 * INCH
 """A row of nails in the face of studs begins this far from their ends (common practice, no source)."""
 FROM_PLATE_END = 2 * INCH
-_DOWN, _RIGHT, _LEFT, _IN = (0.0, -1.0, 0.0), (1.0, 0.0, 0.0), (-1.0, 0.0, 0.0), (0.0, 0.0, 1.0)
+_RIGHT, _LEFT, _IN = (1.0, 0.0, 0.0), (-1.0, 0.0, 0.0), (0.0, 0.0, 1.0)
 _TOUCH = 400
 """Sloping faces that touch may differ by their rounding."""
 
@@ -34,7 +34,7 @@ def face_joints(site: Site, schedule: Schedule) -> list[Group]:
         *_side_by_side(site, schedule),
         *_plies(site, schedule),
         *_laid_on(site, schedule),
-        *_splices(site, schedule),
+        *splices(site, schedule),
     ]
 
 
@@ -163,7 +163,7 @@ def _laid_on(site: Site, schedule: Schedule) -> list[Group]:
         m for m in site.of("bottom-plate", "top-plate", "cap-plate", "header", "rough-sill", "blocking")
         if m.width > m.height and m.z == 0 and (m.role != "blocking" or m.depth == wall.depth)
     ]  # fmt: skip
-    spliced = _splice_areas(site)
+    spliced = splice_areas(site)
     groups = []
     for upper in level:
         for lower in level:
@@ -220,7 +220,7 @@ def _nailed_down(site: Site, schedule: Schedule, joint: str, upper: Member, lowe
         zs = [staggered(*deep, number + 1)[-1]] if rule.count == 1 else shared_out(*deep, rule.count)
         xs = _about(x, rule.count, run[0], run[1])
         drives = tuple(
-            Drive((at, top_at(upper, at), z), _DOWN, (upper.id, *(m.id for m in under)))
+            Drive((at, top_at(upper, at), z), DOWN, (upper.id, *(m.id for m in under)))
             for at, z in zip(xs, zs, strict=True)
         )
         groups.append(Group(joint, rule, drives, held, solid))
@@ -267,60 +267,3 @@ def bays(site: Site, run: Span, spacing: int) -> list[int]:
     if last - found[-1] > 2 * INCH:
         found.append(last)
     return found
-
-
-def _joints_above(site: Site) -> list[int]:
-    """x of every end joint of the two layers of a level double top plate."""
-    if site.wall.top.shape != "level" or site.wall.plates.top < 2:
-        return []
-    found = []
-    for role in ("top-plate", "cap-plate"):
-        found += [piece.x for piece in site.of(role)][1:]
-    return sorted(found)
-
-
-def _splice_areas(site: Site) -> list[Span]:
-    """The stretches beside the end joints of a double top plate that are nailed as splices."""
-    found = []
-    joints = _joints_above(site)
-    caps, tops = site.of("cap-plate"), site.of("top-plate")
-    if not joints:
-        return []
-    low = max(caps[0].x, tops[0].x)
-    high = min(caps[-1].right, tops[-1].right)
-    stops = [low, *joints, high]
-    for number, joint in enumerate(joints, start=1):
-        before, after = stops[number - 1], stops[number + 1]
-        found.append((_reach(joint, before, number > 1, -1), joint))
-        found.append((joint, _reach(joint, after, number < len(joints), 1)))
-    return sorted({span for span in found if span[1] - span[0] >= 2 * INCH})
-
-
-def _reach(joint: int, stop: int, is_joint: bool, way: int) -> int:
-    """How far a splice is nailed from a joint: the lap, or to the next joint, or half way where two laps would meet."""
-    gap = abs(stop - joint)
-    if gap <= END_JOINT_OFFSET:
-        return stop
-    if is_joint and gap < 2 * END_JOINT_OFFSET:
-        return joint + way * (gap // 2)
-    return joint + way * END_JOINT_OFFSET
-
-
-def _splices(site: Site, schedule: Schedule) -> list[Group]:
-    """Nails on each side of each end joint of a double top plate, in two staggered rows."""
-    wall, groups = site.wall, []
-    for low, high in _splice_areas(site):
-        middle = (low + high) // 2
-        cap = next(m for m in site.of("cap-plate") if m.x <= middle <= m.right)
-        top = next(m for m in site.of("top-plate") if m.x <= middle <= m.right)
-        held, solid = wall.thickness, 2 * wall.thickness
-        rule = schedule.rule("cap-splice", held=held, room=solid, width=wall.depth)
-        xs = (
-            shared_out(low + INCH, high - INCH, rule.count)
-            if high - low > 4 * INCH
-            else shared_out(low, high, rule.count)
-        )
-        zs = staggered(0, wall.depth, rule.count)
-        drives = tuple(Drive((x, cap.top, z), _DOWN, (cap.id, top.id)) for x, z in zip(xs, zs, strict=True))
-        groups.append(Group("cap-splice", rule, drives, held, solid))
-    return groups

@@ -10,7 +10,8 @@ import msgspec
 from msgspec.structs import replace
 
 from wallwright.domain.fasteners.values import Fastener
-from wallwright.domain.wall import OwnJoint, Wall
+from wallwright.domain.joining import OwnJoint
+from wallwright.domain.wall import Wall
 from wallwright.lengths import INCH, inches
 from wallwright.published import fastening, sheathing_wind
 from wallwright.published.fastening import NAILS, SCREWS, Nailing, Screw

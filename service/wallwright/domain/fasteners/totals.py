@@ -6,7 +6,7 @@ from fractions import Fraction
 from wallwright.domain.fasteners.schedule import JOINTS, Rule
 from wallwright.domain.fasteners.site import Group
 from wallwright.domain.fasteners.values import Fastener, Joint, Total
-from wallwright.domain.wall import Fastening, Pack
+from wallwright.domain.joining import Fastening, Pack
 from wallwright.lengths import INCH
 from wallwright.published.fastening import shank_pounds
 
