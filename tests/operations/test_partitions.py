@@ -110,3 +110,14 @@ def test_a_partition_in_a_buildings_corner_is_offered_a_place_past_the_wall_met(
         (error,) = answer.json()["errors"]
         assert error["pointer"] == f"/walls/{side}/partitions/0/at"
         assert f"nearest place that has is {nearest}." in error["detail"]
+
+
+def test_a_lining_edge_ends_over_timber_beside_an_opening_within_one_bay():
+    # 12.5 mm between the last stud and the opening: too narrow for backing, and no upright on its far side to nail to.
+    body = {
+        "units": "mm", "length": 951, "height": 1160, "stud": {"thickness": 45, "width": 95}, "spacing": 407,
+        "layout": {"from": "right"}, "openings": [{"left": 172, "width": 45, "height": 101, "sill": 90}],
+        "partitions": [{"at": 15.875, "depth": 140}],
+    }  # fmt: skip
+    answer = post("/v1/layout", json.dumps(body).encode())
+    assert [error["code"] for error in answer.json()["errors"]] == ["partition-misplaced"]

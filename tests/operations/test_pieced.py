@@ -61,3 +61,14 @@ def test_a_low_piece_under_a_sill_is_told():
     (told,) = [finding for finding in answer["findings"] if finding["code"] == "low-piece"]
     assert ": 1." in told["text"] or ": 2." in told["text"]
     assert "low-piece" not in {finding["code"] for finding in asked(openings="pieced", direction="lying")["findings"]}
+
+
+def test_a_side_still_cut_out_is_told_above_the_low_end_of_a_slope():
+    body = {
+        "units": "in", "length": 51, "height": 60.5, "top": {"shape": "rake", "rise": 6, "run": 12, "up": "left"},
+        "openings": [{"left": 3, "width": 3, "height": 66.5, "header": {"stock": "2x4", "plies": 1}}],
+        "sheathing": {"openings": "pieced"},
+    }  # fmt: skip
+    answer = post("/v1/sheathing", json.dumps(body).encode())
+    told = {finding["code"]: finding["text"] for finding in answer.json()["findings"]}
+    assert "all the same: 1." in told["opening-still-cut-out"]
