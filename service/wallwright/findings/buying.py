@@ -90,10 +90,11 @@ BUYING_KINDS: Final[dict[str, Kind]] = {
     "shorter-piece-saves": Kind(
         "note",
         "{count} pieces of {stock} {given}{marks} that were {less} shorter, {length} each, would bring the cost of this section from "
-        "{cost} ({boards} boards) to {lower} ({fewer} boards), before tax. Studs so much shorter mean a wall so much lower.",
+        "{cost} (boards: {boards}) to {lower} (boards: {fewer}), before tax. Studs shorten with the wall's height, headers and sills with "
+        "their opening's width.",
         "Shorter pieces would save",
         "One more of them then comes out of a board; all other pieces are taken as they are.",
-        "Lower the wall or shorten the piece by so much, where that is free to choose.",
+        "Lower the wall, narrow the opening or shorten the loose piece by so much, where that is free to choose.",
         OWN_RULE,
     ),
 }
