@@ -206,6 +206,33 @@ def test_no_fastener_within_2_in_of_a_doors_cut():
     assert "no-fastener-at-cut" in codes(answer)
 
 
+def test_a_strip_of_a_sheet_beside_an_opening_has_one_row_along_its_seam():
+    # A rule of this service: 3/8 in from either edge of the strip, and no second row within 3/4 in of the first.
+    answer = fasteners(
+        units="mm", length=1399, height=4188, stud={"thickness": 38, "width": 140}, spacing=407, positions=True,
+        plates={"bottom": 2, "top": 1},
+        openings=[{"left": 558, "width": 233, "height": 1504, "sill": 2556,
+                   "header": {"stock": {"thickness": 38, "width": 89}, "plies": 3, "spacer": 26}}],
+        sheathing={"sheet": {"width": 1200, "length": 2700, "thickness": 9}, "gap": 3, "start": "left"},
+    )  # fmt: skip
+    strip = [p for p in answer["points"] if p["pieces"] == ["piece-3", "jack-stud-2"] and p["y"] < 2556 + 1504]
+    assert len(strip) >= (2556 + 1504 - 2703) // 152
+    # The window ends at 791, the sheet at 811: 9.525 mm from either leaves under a millimetre.
+    assert all(791 + 9.525 <= p["x"] <= 811 - 9.525 for p in strip)
+    assert len({p["y"] for p in strip}) == len(strip)
+
+
+def test_a_header_whose_king_is_cut_away_by_the_slope_is_told_to_be_toe_nailed():
+    # A rule of this service: a nail starts in timber. At the foot of a 24 in 12 rake the end stud's far side is below the header.
+    answer = fasteners(
+        positions=True, length=60, height=34, top={"shape": "rake", "rise": 24, "run": 12, "up": "left"},
+        openings=[{"left": 54, "width": 3, "height": 6, "sill": 13, "header": {"stock": "2x4", "plies": 1, "seat": "plate"}}],
+    )  # fmt: skip
+    (told,) = codes(answer)["end-by-toe-nail"]
+    assert told["members"] == ["end-stud-2"]
+    assert not [p for p in answer["points"] if p["joint"] == "header-to-king" and p["pieces"][0] == "end-stud-2"]
+
+
 def test_points_are_given_on_request_and_add_up():
     assert "points" not in fasteners()
     answer = fasteners(positions=True)

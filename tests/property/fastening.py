@@ -22,7 +22,8 @@ def faults_of_fasteners(found: Fasteners, layout: Layout, skin: Skin) -> list[st
     """Points outside what they join, totals that are no sum of them, studs that hang loose, and findings said twice."""
     judge = _Judge(found, layout, skin)
     faults = [fault for point in found.points for fault in judge.of(point)]
-    return [*faults, *_sums(found), *_said_once(found), *judge.loose(), *judge.bare_seams(), *judge.wide_rows()]
+    faults += [*_sums(found), *_said_once(found), *judge.loose(), *judge.twice()]
+    return [*faults, *judge.bare_seams(), *judge.wide_rows()]
 
 
 class _Judge:
@@ -186,6 +187,16 @@ class _Judge:
         """Whether a jack stands so near to where the plate is sawn that nothing in it would be clear."""
         within = [x for _, cut in self.cuts for x in (cut.left - stud.right, stud.x - cut.right) if x >= 0]
         return stud.role == "jack-stud" and any(x + stud.width - QUARTER < 2 * INCH for x in within)
+
+    def twice(self) -> list[str]:
+        """Two fasteners in one hole."""
+        seen: dict[tuple[object, ...], Point] = {}
+        faults = []
+        for point in self.found.points:
+            first = seen.setdefault((point.x, point.y, point.z, point.direction), point)
+            if first is not point:
+                faults.append(f"{point} is in the hole of {first}")
+        return faults
 
     def bare_seams(self) -> list[str]:
         """Upright seams over timber with fewer edge nails on a side than one each 6 in, or as asked, and a bit for its ends."""

@@ -63,6 +63,15 @@ FASTENER_KINDS: Final[dict[str, Kind]] = {
         "Slant these fasteners, or set a second stud at the seam.",
         Source("ANSI/AWC NDS", "", "Commentary Table C12.1.6.6, from memory"),
     ),
+    "end-by-toe-nail": Kind(
+        "note",
+        "Under this slope the studs named are cut so low on their far side that no nail goes through them into the end of "
+        "the header or sill beside them: none is counted there.",
+        "An end that cannot be nailed through the stud",
+        "A steep slope takes the far side of a stud away where a header's end meets its near side.",
+        "Toe-nail the header or sill to the stud from its own face, two on each side, or set a hanger; or lower the opening.",
+        OWN_RULE,
+    ),
     "no-fastener-at-cut": Kind(
         "note",
         "Where a door's plate is cut out after raising no fastener stands within 2 in of the saw: jacks that stand at "

@@ -21,6 +21,8 @@ from wallwright.lengths import INCH
 
 CUT_CLEAR = 2 * INCH
 """No fastener stands nearer than this to where a door's plate is cut out."""
+_END_ROOM = INCH
+"""A stud nailed through into a level piece's end shares at least this height with it, so that two nails stand apart."""
 _UP, _DOWN, _RIGHT, _LEFT = (0.0, 1.0, 0.0), (0.0, -1.0, 0.0), (1.0, 0.0, 0.0), (-1.0, 0.0, 0.0)
 
 
@@ -120,14 +122,33 @@ def _headers(site: Site, schedule: Schedule) -> list[Group]:
                 "header-to-king", held=stud.width, room=stud.width + outer.width, width=outer.height
             )  # fmt: skip
             x = stud.x if from_left else stud.right
+            low, high = _shared_height(outer, stud)
+            if high - low < _END_ROOM:
+                continue
             drives = []
-            for number, y in enumerate(shared_out(outer.y, min(outer.top, low_top(stud)), rule.count)):
+            for number, y in enumerate(shared_out(low, high, rule.count)):
                 part, z = plies[number % len(plies)]
                 drives.append(Drive((x, y, z), _RIGHT if from_left else _LEFT, (stud.id, part.id)))
             groups.append(
                 Group("header-to-king", rule, tuple(drives), stud.width, stud.width + outer.width, grain="end")
             )
     return groups
+
+
+def _shared_height(level: Member, stud: Member) -> Span:
+    """The heights in which an upright under a slope is whole beside a level member."""
+    return level.y, min(level.top, low_top(stud))
+
+
+def short_beside(site: Site) -> list[Member]:
+    """Uprights cut under a slope so low on their far side that no nail goes through them into the header or sill beside them."""
+    level = [m for m in site.of("header", "rough-sill") if m.z == 0]
+    return [
+        stud
+        for one in level
+        for stud, _ in _beside(site, one)
+        if stud.outline and low_top(stud) - one.y < _END_ROOM
+    ]  # fmt: skip
 
 
 def _beside(site: Site, level: Member) -> list[tuple[Member, bool]]:
@@ -161,7 +182,7 @@ def _ends_of(site: Site, schedule: Schedule, joint: str, level: Member, high: Sp
         rule = schedule.rule(joint, held=held, room=solid, width=max(level.height, level.depth))
         deep = (level.z, min(level.z + level.depth, stud.z + stud.depth))
         within = (high[0], min(high[1], low_top(stud)))
-        if within[1] - within[0] < 2 * EDGE:
+        if within[1] - within[0] < min(_END_ROOM, high[1] - high[0]):
             continue
         section = in_section(within, deep, rule.count)
         x = stud.x if from_left else stud.right

@@ -167,12 +167,10 @@ def _laid_on(site: Site, schedule: Schedule) -> list[Group]:
     groups = []
     for upper in level:
         for lower in level:
-            if upper.id == lower.id or not _rests(upper, lower):
-                continue
-            joint = _laid_name(upper, lower)
+            joint = None if upper.id == lower.id else _laid_name(upper, lower)
             if joint is None:
                 continue
-            runs = [overlap((upper.x, upper.right), (lower.x, lower.right))]
+            runs = _resting(upper, lower)
             if upper.role == "cap-plate":
                 runs = minus(runs, spliced)
             if upper.role == "bottom-plate":
@@ -182,13 +180,22 @@ def _laid_on(site: Site, schedule: Schedule) -> list[Group]:
     return groups
 
 
-def _rests(upper: Member, lower: Member) -> bool:
-    """Whether one level piece lies on another over the length that they share."""
+def _resting(upper: Member, lower: Member) -> list[Span]:
+    """The stretches in which one level piece lies on another; under a slope a block may carry the next one in part only."""
     low, high = overlap((upper.x, upper.right), (lower.x, lower.right))
     if high - low < 2 * EDGE:
-        return False
-    middle = (low + high) // 2
-    return abs(foot_at(upper, middle) - top_at(lower, middle)) <= _TOUCH
+        return []
+    corners = {x for piece in (upper, lower) for x, _ in piece.outline if low < x < high}
+    stops = sorted({low, high, *corners})
+    found: list[Span] = []
+    for start, end in zip(stops, stops[1:], strict=False):
+        middle = (start + end) // 2
+        if abs(foot_at(upper, middle) - top_at(lower, middle)) > _TOUCH:
+            continue
+        if found and found[-1][1] == start:
+            start = found.pop()[0]
+        found.append((start, end))
+    return [(start, end) for start, end in found if end - start >= 2 * EDGE]
 
 
 def _laid_name(upper: Member, lower: Member) -> str | None:

@@ -1,5 +1,6 @@
 """What there is to say about how a wall is fastened: points that come out, thin timber, treated plates, edge distances."""
 
+from wallwright.domain.fasteners.ends import short_beside
 from wallwright.domain.fasteners.holds import HELD
 from wallwright.domain.fasteners.schedule import INSIDE
 from wallwright.domain.fasteners.site import Group, Site
@@ -30,6 +31,9 @@ def fastener_findings(site: Site, groups: list[Group], shear: Shear | None) -> t
     near = _near_edge(site, groups)
     if near:
         found.append(near)
+    short = tuple(dict.fromkeys(stud.id for stud in short_beside(site)))
+    if short:
+        found.append(Finding("end-by-toe-nail", "/openings", (), short))
     if any(member.cut_outs for member in site.members):
         found.append(Finding("no-fastener-at-cut", "/openings"))
     if shear is None:

@@ -93,7 +93,7 @@ def _spacing(schedule: Schedule, joint: str) -> int:
 
 def _upright_rows(panel: Panel, behind: list[Member]) -> list[_Run]:
     """Rows along the panel's upright edges, each on the member nearest the edge at each height."""
-    found = []
+    found: list[_Run] = []
     for x, low, high, to_right in upright_edges(panel):
         near = [
             m for m in behind
@@ -112,24 +112,34 @@ def _upright_rows(panel: Panel, behind: list[Member]) -> list[_Run]:
                 runs[-1] = _Run(run.x, last.low, top, run.member)
             else:
                 runs.append(run)
-        found += [run for run in runs if run.high - run.low >= 2 * EDGE]
+        for run in runs:
+            # In a strip one row serves both edges: two so near to each other would split the stud.
+            taken = [(r.low, r.high) for r in found if r.member.id == run.member.id and abs(r.x - run.x) < BESIDE]
+            found += [
+                _Run(run.x, low, high, run.member)
+                for low, high in minus([(run.low, run.high)], taken)
+                if high - low >= 2 * EDGE
+            ]
     return found
 
 
 def _nearest(panel: Panel, near: list[Member], edge: int, to_right: bool, bottom: int, top: int) -> _Run | None:
     """The row on the member nearest an upright edge that is whole between two heights."""
     best: tuple[int, int, Member] | None = None
+    reach = (edge, edge + REACH) if to_right else (edge - REACH, edge)
+    # What is left of a sheet beside an opening may be a strip, so that its far edge counts as well as this one.
+    whole = [overlap(span, reach) for span in solid_along(panel, bottom, top) if span[0 if to_right else 1] == edge]
+    if not whole:
+        return None
+    within = (whole[0][0] + PANEL_EDGE, whole[0][1] - PANEL_EDGE)
     for m in near:
         if m.y > bottom or low_top(m) < top:
             continue
-        within = (edge + PANEL_EDGE, edge + REACH) if to_right else (edge - REACH, edge - PANEL_EDGE)
         low, high = overlap((m.x + EDGE, m.right - EDGE), within)
         if low > high:
             continue
         middle = (low + high) // 2
         x = min(middle, max(low, edge + BESIDE)) if to_right else max(middle, min(high, edge - BESIDE))
-        if not _holds(solid_across(panel, x - PANEL_EDGE, x + PANEL_EDGE), bottom, top):
-            continue
         distance = abs(x - edge)
         if best is None or (distance, m.x) < (best[0], best[2].x):
             best = (distance, x, m)
@@ -144,6 +154,7 @@ def _level_rows(site: Site, schedule: Schedule, panel: Panel, behind: list[Membe
     """Rows along the panel's level edges above the floor: in plates, headers, sills and blocks."""
     spacing = _spacing(schedule, "sheet-edge")
     groups: list[Group] = []
+    placed: list[tuple[int, int, int, Member]] = []
     level = [m for m in behind if m.width > m.height or m.role == "blocking"]
     for y, left, right, upwards in level_edges(panel):
         if y <= 0:
@@ -161,8 +172,12 @@ def _level_rows(site: Site, schedule: Schedule, panel: Panel, behind: list[Membe
             else:
                 runs.append((at, low, high, member))
         for at, low, high, member in runs:
-            points = _along(panel, at, max(low, member.x + EDGE), min(high, member.right - EDGE), spacing)
-            groups += _driven(site, schedule, "sheet-edge", panel, member, points)
+            # As beside an opening, so above and below one: in a strip one row serves both edges.
+            taken = [(a, b) for y2, a, b, other in placed if other.id == member.id and abs(y2 - at) < BESIDE]
+            placed.append((at, low, high, member))
+            for start, end in minus([(max(low, member.x + EDGE), min(high, member.right - EDGE))], taken):
+                points = _along(panel, at, start, end, spacing)
+                groups += _driven(site, schedule, "sheet-edge", panel, member, points)
     return groups
 
 
