@@ -15,7 +15,7 @@ from wallwright.domain.checks import least_length
 from wallwright.domain.deck_lines import DeckLines, deck_lines
 from wallwright.domain.framed import framed, skinned
 from wallwright.domain.roofs import Roof, SideName, Under
-from wallwright.domain.slope_checks import HIGHEST, STEEPEST
+from wallwright.domain.slope_checks import HIGHEST, STEEPEST, too_steep_for_its_length
 from wallwright.domain.squaring.deck import Deck
 from wallwright.domain.wall import Carries, End, Meets, PostKind, Run, Side, Wall
 from wallwright.findings import Fault, Offer, PlanRefused, Value, at_least, at_most
@@ -196,6 +196,11 @@ def _check(building: Building, width: int, depth: int) -> list[Fault]:
     return faults
 
 
+def _peak_at(building: Building, rise: int, width: int, depth: int) -> int:
+    gentler = replace(building, roof=replace(building.roof, rise=rise, run=12))
+    return under_roof(gentler, width, depth).peak
+
+
 def _check_roof(building: Building, width: int, depth: int) -> list[Fault]:
     roof = building.roof
     if roof.shape == "flat":
@@ -208,6 +213,12 @@ def _check_roof(building: Building, width: int, depth: int) -> list[Fault]:
     if peak <= HIGHEST:
         return []
     lower = building.wall_height - peak + HIGHEST
+    if lower <= 0:
+        fault = too_steep_for_its_length(
+            roof.rise, roof.run, peak, lambda rise: _peak_at(building, rise, width, depth), "/roof/rise"
+        )
+        if fault:
+            return [fault]
     return [Fault("top-too-high", "/wall_height", (("given", peak), ("most", HIGHEST), ("height", at_most(lower))))]
 
 

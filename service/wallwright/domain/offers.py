@@ -132,6 +132,9 @@ class _Mending:
             self.wall = replace(wall, top=Top())
         elif fault.code == "slope-too-steep":
             self.wall = replace(wall, top=replace(wall.top, rise=STEEPEST * wall.top.run))
+        elif fault.code == "slope-reaches-too-high":
+            rise, run = str(values["slope"]).split(" in ")
+            self.wall = replace(wall, top=replace(wall.top, rise=int(rise), run=int(run)))
         elif fault.pointer == "/top/ridge":
             self.wall = replace(wall, top=replace(wall.top, ridge=None))
         elif fault.pointer in ("/length", "/height", "/spacing"):

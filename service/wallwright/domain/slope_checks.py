@@ -1,5 +1,9 @@
 """What stands in the way of framing a wall under a slope: its steepness, its ridge, its lowest and highest points."""
 
+from collections.abc import Callable
+
+from msgspec.structs import replace
+
 from wallwright.domain.slopes import soffit, top_edge, under
 from wallwright.domain.wall import Wall
 from wallwright.findings import Fault, Value, at_least, at_most
@@ -26,16 +30,45 @@ def check_slope(wall: Wall) -> list[Fault]:
         faults = _check_ridge(wall)
         if faults:
             return faults
-    peak = top_edge(wall).most(0, wall.length)
-    if peak > HIGHEST:
-        return [
-            Fault(
-                "top-too-high",
-                "/height",
-                (("given", peak), ("most", HIGHEST), ("height", at_most(wall.height - peak + HIGHEST))),
-            )
-        ]
-    return []
+    peak = _peak(wall)
+    if peak <= HIGHEST:
+        return []
+    lower = wall.height - peak + HIGHEST
+    if lower < least_height(wall):
+        fault = too_steep_for_its_length(top.rise, top.run, peak, lambda rise: _peak(_sloping(wall, rise)), "/top/rise")
+        if fault:
+            return [fault]
+    return [Fault("top-too-high", "/height", (("given", peak), ("most", HIGHEST), ("height", at_most(lower))))]
+
+
+def _peak(wall: Wall) -> int:
+    return top_edge(wall).most(0, wall.length)
+
+
+def _sloping(wall: Wall, rise: int) -> Wall:
+    return replace(wall, top=replace(wall.top, rise=rise, run=12))
+
+
+def too_steep_for_its_length(
+    rise: int, run: int, peak: int, peak_at: Callable[[int], int], pointer: str
+) -> Fault | None:
+    """The fault of a slope that rises so far over its length that no height is low enough for it.
+
+    Args:
+        rise: The rise asked for, in ``run``.
+        run: Its run.
+        peak: The highest point at that slope, in grid units.
+        peak_at: The highest point at a rise in 12.
+        pointer: The field that holds the rise.
+
+    Returns:
+        The fault with the steepest whole rise in 12 that stays below the highest point framed; None where none does.
+    """
+    for gentler in range(min(rise * 12 // run, STEEPEST * 12), 0, -1):
+        if peak_at(gentler) <= HIGHEST:
+            values: tuple[tuple[str, Value], ...] = (("given", peak), ("most", HIGHEST), ("slope", f"{gentler} in 12"))
+            return Fault("slope-reaches-too-high", pointer, values)
+    return None
 
 
 def _check_ridge(wall: Wall) -> list[Fault]:

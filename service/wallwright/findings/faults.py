@@ -50,6 +50,13 @@ FAULTS: Final[dict[str, FaultKind]] = {
         "The wall rises past the greatest height that is framed.",
         "Lower the wall, or take a flatter slope.",
     ),
+    "slope-reaches-too-high": FaultKind(
+        "Over this length the top reaches {given}; it can be at most {most} high there, and no wall is low enough for that. "
+        "With a slope of {slope} or less it can be.",
+        "Slope too steep for its length",
+        "A slope rises with its length, and past the greatest height that is framed even from the lowest wall.",
+        "Take a flatter slope, a gable for a rake, or a shorter wall.",
+    ),
     "lap-too-short": FaultKind(
         "The lap is {given} and sheets stand {gap} apart; a shiplap edge must reach under the next sheet: give at least {least}.",
         "Lap too short",
