@@ -153,14 +153,13 @@ def short_beside(site: Site) -> list[Member]:
 
 def _beside(site: Site, level: Member) -> list[tuple[Member, bool]]:
     """Uprights that touch a level member's ends over its whole height, and whether from the left."""
-    found = []
-    for stud in site.uprights:
-        if stud.y <= level.y and stud.top >= level.top and stud.z <= level.z:
-            if stud.right == level.x:
-                found.append((stud, True))
-            elif stud.x == level.right:
-                found.append((stud, False))
-    return found
+    beside = [(stud, True) for stud in site.ending.get(level.x, ())]
+    beside += [(stud, False) for stud in site.starting.get(level.right, ())]
+    return [
+        (stud, from_left)
+        for stud, from_left in beside
+        if stud.y <= level.y and stud.top >= level.top and stud.z <= level.z
+    ]
 
 
 def _sills(site: Site, schedule: Schedule) -> list[Group]:

@@ -49,8 +49,10 @@ class _Run(msgspec.Struct, frozen=True, gc=False):
 def sheet_joints(site: Site, schedule: Schedule) -> list[Group]:
     """Every row of every sheet."""
     groups: list[Group] = []
-    behind = [m for m in site.members if m.z == 0]
+    outermost = [m for m in site.members if m.z == 0]
     for panel in site.panels:
+        left, right = panel.left - REACH, panel.right + REACH
+        behind = [m for m in outermost if m.x <= right and m.right >= left]
         edges = _upright_rows(panel, behind)
         for run in edges:
             groups += _driven(site, schedule, "sheet-edge", panel, run.member, _up_points(schedule, run))
@@ -159,7 +161,10 @@ def _level_rows(site: Site, schedule: Schedule, panel: Panel, behind: list[Membe
     for y, left, right, upwards in level_edges(panel):
         if y <= 0:
             continue
-        near = [m for m in level if m.x < right and m.right > left and not m.outline]
+        near = [
+            m for m in level
+            if m.x < right and m.right > left and m.y <= y + REACH and m.top >= y - REACH and not m.outline
+        ]  # fmt: skip
         stops = sorted({left, right, *(x for m in near for x in (m.x, m.right) if left < x < right)})
         runs: list[tuple[int, int, int, Member]] = []
         for low, high in zip(stops, stops[1:], strict=False):
@@ -266,8 +271,9 @@ def _field_rows(site: Site, schedule: Schedule, panel: Panel, edges: list[_Run])
     spacing = _spacing(schedule, "sheet-field")
     groups: list[Group] = []
     placed: list[tuple[int, Span]] = []
+    left, right = panel.left, panel.right
     for stud in site.uprights:
-        if stud.z or stud.right <= panel.left or stud.x >= panel.right:
+        if stud.z or stud.right <= left or stud.x >= right:
             continue
         x = (stud.x + stud.right) // 2
         taken = [(run.low, run.high) for run in edges if abs(run.x - x) < REACH]

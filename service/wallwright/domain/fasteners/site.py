@@ -60,15 +60,18 @@ class Site(msgspec.Struct, frozen=True):
     members: tuple[Member, ...]
     panels: tuple[Panel, ...]
     turned: bool
+    in_order: tuple[Member, ...]
+    """The members from left to right, then from the bottom up."""
+    uprights: tuple[Member, ...]
+    """Members that stand, blocks apart, in that order."""
+    starting: dict[int, list[Member]]
+    """The uprights by the x at which they begin."""
+    ending: dict[int, list[Member]]
+    """The uprights by the x at which they end."""
 
     def of(self, *roles: str) -> list[Member]:
         """Members of these roles, from left to right, then from the bottom up."""
-        return sorted((m for m in self.members if m.role in roles), key=lambda m: (m.x, m.y, m.z))
-
-    @property
-    def uprights(self) -> list[Member]:
-        """Members that stand, blocks apart."""
-        return [m for m in self.of(*STANDING) if m.role != "backing" or m.height > m.width]
+        return [m for m in self.in_order if m.role in roles]
 
 
 class Drive(msgspec.Struct, frozen=True, gc=False):
@@ -98,17 +101,22 @@ class Group(msgspec.Struct, frozen=True, gc=False):
 
 def site_of(layout: Layout, skin: Skin) -> Site:
     """The wall as its fasteners are reckoned."""
-    wall = layout.wall
-    members, panels = layout.members, tuple(Panel(p.id, (p.outline, *p.cut_outs)) for p in skin.pieces)
-    if wall.tape.start == "left":
-        return Site(wall, members, panels, False)
-    length = wall.length
-    return Site(
-        mirrored_wall(wall),
-        tuple(turned_member(member, length) for member in members),
-        tuple(Panel(p.id, tuple(mirrored_outline(loop, length) for loop in p.loops)) for p in panels),
-        True,
-    )
+    wall, members = layout.wall, layout.members
+    panels = tuple(Panel(p.id, (p.outline, *p.cut_outs)) for p in skin.pieces)
+    turned_round = wall.tape.start != "left"
+    if turned_round:
+        length = wall.length
+        wall = mirrored_wall(wall)
+        members = tuple(turned_member(member, length) for member in members)
+        panels = tuple(Panel(p.id, tuple(mirrored_outline(loop, length) for loop in p.loops)) for p in panels)
+    in_order = tuple(sorted(members, key=lambda m: (m.x, m.y, m.z)))
+    uprights = tuple(m for m in in_order if m.role in STANDING and (m.role != "backing" or m.height > m.width))
+    starting: dict[int, list[Member]] = {}
+    ending: dict[int, list[Member]] = {}
+    for stud in uprights:
+        starting.setdefault(stud.x, []).append(stud)
+        ending.setdefault(stud.right, []).append(stud)
+    return Site(wall, members, panels, turned_round, in_order, uprights, starting, ending)
 
 
 def turned_member(member: Member, length: int) -> Member:
