@@ -13,6 +13,7 @@ from wallwright.domain.fasteners.site import (
     Drive,
     Group,
     Panel,
+    Place,
     Site,
     Span,
     foot_at,
@@ -48,20 +49,26 @@ class _Run(msgspec.Struct, frozen=True, gc=False):
 
 def sheet_joints(site: Site, schedule: Schedule) -> list[Group]:
     """Every row of every sheet."""
-    groups: list[Group] = []
     outermost = [m for m in site.members if m.z == 0]
+    groups: list[Group] = []
     for panel in site.panels:
         left, right = panel.left - REACH, panel.right + REACH
         behind = [m for m in outermost if m.x <= right and m.right >= left]
         edges = _upright_rows(panel, behind)
+        found: list[Group] = []
         for run in edges:
-            groups += _driven(site, schedule, "sheet-edge", panel, run.member, _up_points(schedule, run))
-        groups += _level_rows(site, schedule, panel, behind)
-        groups += _floor_rows(site, schedule, panel)
-        groups += _slope_rows(site, schedule, panel)
-        groups += _field_rows(site, schedule, panel, edges)
+            found += _driven(site, schedule, "sheet-edge", panel, run.member, _up_points(schedule, run))
+        found += _level_rows(site, schedule, panel, behind)
+        found += _floor_rows(site, schedule, panel)
+        found += _slope_rows(site, schedule, panel)
+        found += _field_rows(site, schedule, panel, edges)
         for end, from_left in ((site.wall.left, True), (site.wall.right, False)):
-            groups += _next_post(site, schedule, panel, end, from_left)
+            found += _next_post(site, schedule, panel, end, from_left)
+        # Where two rows cross at one place a single fastener stands in both.
+        holes: dict[Place, Group] = {}
+        for group in found:
+            holes.setdefault(group.drives[0].at, group)
+        groups += holes.values()
     return groups
 
 
