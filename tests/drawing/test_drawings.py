@@ -1,11 +1,13 @@
 """Drawings: well-formed, true to the answer, every text on the paper and clear of the others."""
 
 import re
+from collections import Counter
 from xml.etree import ElementTree
 
 import pytest
-from hypothesis import HealthCheck, given, settings
+from hypothesis import HealthCheck, assume, given, settings
 from tests.strategies.buildings import buildings, sloped_buildings
+from tests.strategies.slopes import sloped_walls
 from tests.strategies.walls import walls
 
 from wallwright.domain.building import build
@@ -13,21 +15,23 @@ from wallwright.domain.fasteners import fasten
 from wallwright.domain.framed import framed, skinned
 from wallwright.drawing.building import plan_scene
 from wallwright.drawing.corners import WIDTH
-from wallwright.drawing.elevation import framing_scene
+from wallwright.drawing.elevation import framing_pages, framing_scene
 from wallwright.drawing.fasteners import nailing_scene
+from wallwright.drawing.marks import on_leaders
 from wallwright.drawing.paper import MARGIN, TITLE_STRIP
 from wallwright.drawing.scene import TEXT_MM, Area, Scene, Text, shortened, spread, text_width
-from wallwright.drawing.sheathing import sheathing_scene
+from wallwright.drawing.sheathing import sheathing_pages, sheathing_scene
 from wallwright.drawing.svg import STYLE, STYLE_HASH, svg_text
 from wallwright.lengths import MILLIMETRE, inches
 from wallwright.operations.building import to_domain
 from wallwright.operations.examples import EXAMPLES
 from wallwright.operations.table import BY_NAME
+from wallwright.operations.walls import to_domain as wall_of
 from wallwright.wire.building import Building
 from wallwright.wire.wall import Wall
 
 SVG = "{http://www.w3.org/2000/svg}"
-MANY = settings(max_examples=100, deadline=None, derandomize=True, suppress_health_check=list(HealthCheck))
+MANY = settings(max_examples=60, deadline=None, derandomize=True, suppress_health_check=list(HealthCheck))
 
 
 def request(name: str, kind: type) -> object:
@@ -122,10 +126,11 @@ def test_a_corner_detail_shows_post_lap_and_gap_at_its_scale(side):
 @given(walls())
 def test_each_member_is_drawn_at_its_place_and_scale(wall):
     laid = framed(wall).layout
-    scene = framing_scene(laid, "in", "0" * 8)
+    pages = framing_pages(laid, "in", "0" * 8)
+    assume(len(pages) == 1)
     drawn = {
         dict(shape.data)["member"]: shape
-        for shape in scene.shapes
+        for shape in pages[0].shapes
         if isinstance(shape, Area) and "member" in dict(shape.data)
     }
     assert set(drawn) == {member.id for member in laid.members}
@@ -139,6 +144,38 @@ def test_each_member_is_drawn_at_its_place_and_scale(wall):
         assert (origin[1] - y) * ratio * MILLIMETRE == pytest.approx(member.y, abs=MILLIMETRE / 100)
         assert (right - x) * ratio * MILLIMETRE == pytest.approx(member.width, abs=MILLIMETRE / 100)
         assert (y - top) * ratio * MILLIMETRE == pytest.approx(member.height, abs=MILLIMETRE / 100)
+
+
+@MANY
+@given(walls() | sloped_walls())
+def test_each_mark_of_the_cut_list_stands_on_the_framing_or_is_told_to_have_no_room(wall):
+    laid = framed(wall).layout
+    texts = [s.text for page in framing_pages(laid, "in", "0" * 8) for s in page.shapes if isinstance(s, Text)]
+    words = {word for text in texts for word in re.split(r"[ ,…]+", text)}
+    # Pieces of a sloped plate, and uprights that stand closer than their marks, are thinned.
+    others = {m.mark for m in on_leaders(laid)[2] if not m.role.endswith("plate")}
+    (strip,) = {text for text in texts if text.startswith("Framing from outside")}
+    assert others <= words or "no room to mark" in strip or strip.endswith("…")
+
+
+def test_sills_and_blocks_of_the_example_are_marked():
+    laid = framed(wall_of(request("layout", Wall))).layout
+    (page,) = framing_pages(laid, "in", "0" * 8)
+    counted = Counter(shape.text for shape in page.shapes if isinstance(shape, Text))
+    for mark, members in (
+        (row.mark, row.members) for row in laid.cut_list if {"blocking", "rough-sill"} & set(row.roles)
+    ):
+        assert counted[mark] == len(members), mark
+
+
+def test_gaps_are_told_where_the_seams_end():
+    done = framed(wall_of(request("sheathing", Wall)))
+    skin = skinned(done)
+    (page,) = sheathing_pages(skin, "in", "0" * 8, done.layout)
+    found = [shape for shape in page.shapes if isinstance(shape, Text) and shape.text == 'gap 1/8"']
+    seams = [seam for seam in skin.seams if seam.direction == "upright"]
+    assert len(found) == len({(seam.before, seam.after) for seam in seams})
+    assert any('gap 1/8" at every seam' in shape.text for shape in page.shapes if isinstance(shape, Text))
 
 
 @pytest.mark.parametrize(
@@ -214,8 +251,6 @@ def test_an_inch_drawing_has_a_standard_scale():
 
 
 def test_sheets_are_dimensioned_at_the_width_to_cut():
-    from wallwright.operations.walls import to_domain as wall_of
-
     done = framed(wall_of(request("sheathing", Wall)))
     skin = skinned(done)
     written = [

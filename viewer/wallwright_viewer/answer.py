@@ -131,8 +131,9 @@ def _wall_page(built: BuiltWall, sheets: WallSheets, told: set[tuple[str, str]],
         side,
         title,
         [
-            drawing(operation, f"{side}-{id}", f"{title}: {said}", sheets.drawings[operation], sheets.body, packed)
+            drawing(operation, f"{side}-{id}{ending}", f"{title}: {said}{which}", svg, sheets.body, packed)
             for operation, id, said in _KINDS
+            for ending, which, svg in _papers(sheets.drawings[operation])
         ],
         _mark_rows(layout),
         layout.cut_list,
@@ -141,6 +142,13 @@ def _wall_page(built: BuiltWall, sheets: WallSheets, told: set[tuple[str, str]],
         lifted,
         [one for one in ordered(_findings(built)) if (one.code, one.text) not in told],
     )
+
+
+def _papers(papers: list[str]) -> list[tuple[str, str, str]]:
+    """Each paper of a drawing with what its id and its title end in: nothing where it is the only one."""
+    if len(papers) == 1:
+        return [("", "", papers[0])]
+    return [(f"-{number}", f", sheet {number} of {len(papers)}", svg) for number, svg in enumerate(papers, 1)]
 
 
 def _mark_rows(layout: LayoutAnswer) -> list[MarkRow]:

@@ -12,7 +12,7 @@ from wallwright.domain.buying.buy import Bought, CostLine
 from wallwright.domain.buying.panels import CutSheet
 from wallwright.drawing.dimensions import Shapes, leaders, widest
 from wallwright.drawing.paper import MARGIN, TITLE_STRIP, View, fitted
-from wallwright.drawing.scene import Area, Lines, Scene, Text, folded, shortened, text_width
+from wallwright.drawing.scene import Area, Scene, Text, folded, moved, shortened, stacked, text_width
 from wallwright.drawing.svg import svg_text
 from wallwright.drawing.title import title_strip
 from wallwright.lengths import Units, tape_text
@@ -34,12 +34,7 @@ def cutting_diagrams(found: Bought, units: Units, revision: str) -> str:
 
 def cutting_scene(found: Bought, units: Units, revision: str) -> Scene:
     """The cutting diagrams as shapes on paper, as many pages as it takes one below the other."""
-    pages = cutting_pages(found, units, revision)
-    shapes: Shapes = []
-    for number, page in enumerate(pages):
-        shapes += [_down(shape, number * page.height) for shape in page.shapes]
-    first = pages[0]
-    return Scene(first.width, first.height * len(pages), "Cutting diagrams", first.description, tuple(shapes))
+    return stacked(cutting_pages(found, units, revision), "Cutting diagrams")
 
 
 def cutting_pages(found: Bought, units: Units, revision: str) -> list[Scene]:
@@ -81,18 +76,9 @@ def _pages(view: View, rows: list[Row]) -> list[Shapes]:
         if y and y + height > room:
             pages.append([])
             y = 0.0
-        pages[-1] += [_down(shape, MARGIN + y) for shape in shapes]
+        pages[-1] += [moved(shape, 0.0, MARGIN + y) for shape in shapes]
         y += height
     return pages
-
-
-def _down(shape: Area | Lines | Text, by: float) -> Area | Lines | Text:
-    """The same shape further down."""
-    if isinstance(shape, Text):
-        return replace(shape, y=shape.y + by)
-    if isinstance(shape, Lines):
-        return replace(shape, lines=tuple((x1, y1 + by, x2, y2 + by) for x1, y1, x2, y2 in shape.lines))
-    return replace(shape, points=tuple((x, y + by) for x, y in shape.points))
 
 
 def _head(view: View, found: Bought, units: Units) -> Row:

@@ -1,6 +1,9 @@
 """Dimension strings outside the object, and labels on leaders that never overlap."""
 
 from collections.abc import Callable, Iterable
+from typing import Final
+
+import msgspec
 
 from wallwright.domain.slopes import top_edge
 from wallwright.domain.wall import Wall
@@ -11,23 +14,61 @@ Shapes = list[Area | Lines | Text]
 LABEL_STEP = 3.1
 """Least distance between the baselines of labels that are turned to read upwards, in millimetres."""
 _TICK = 1.2
+PAST: Final = 3.0
+"""How far what crosses a match line runs past it, in millimetres."""
 
 
-def string(view: View, stops: list[int], y: float, texts: list[str]) -> Shapes:
+class Part(msgspec.Struct, frozen=True, gc=False):
+    """What one paper shows: the canvas between two match lines, or between an end of the wall and one."""
+
+    number: int
+    of: int
+    low: float
+    high: float
+
+    @property
+    def first(self) -> bool:
+        """Whether it shows the wall's left end."""
+        return self.number == 1
+
+    @property
+    def last(self) -> bool:
+        """Whether it shows the wall's right end."""
+        return self.number == self.of
+
+    def holds(self, x: float) -> bool:
+        """Whether a place on the canvas lies on this paper."""
+        return self.low <= x < self.high
+
+
+ALL: Final = Part(1, 1, float("-inf"), float("inf"))
+"""The only paper of a drawing that stands on one."""
+
+
+def string(view: View, stops: list[int], y: float, texts: list[str], part: Part = ALL) -> Shapes:
     """A chain of dimensions at ``y`` on paper, from stop to stop along x; a text that has no room is left out.
 
-    A dimension of its own, not one of a chain, has its text beside it where it has no room.
+    A dimension of its own, not one of a chain, has its text beside it where it has no room. On a ``part`` of a canvas a
+    dimension that crosses a match line is drawn as far as it shows, with the text of the whole.
     """
     xs = [view.x(stop) for stop in stops]
-    lines = [(xs[0], y, xs[-1], y)]
-    lines += [(x - _TICK / 2, y + _TICK / 2, x + _TICK / 2, y - _TICK / 2) for x in xs]
-    lines += [(x, y - 2.5, x, y + 1) for x in xs]
+    shown = [x for x in xs if part.low <= x <= part.high]
+    lines = [(max(xs[0], part.low - PAST), y, min(xs[-1], part.high + PAST), y)]
+    lines += [(x - _TICK / 2, y + _TICK / 2, x + _TICK / 2, y - _TICK / 2) for x in shown]
+    lines += [(x, y - 2.5, x, y + 1) for x in shown]
     shapes: Shapes = [Lines("dim", tuple(lines))]
-    for left, right, text in zip(xs, xs[1:], texts, strict=False):
+    for start, end, text in zip(xs, xs[1:], texts, strict=False):
+        left, right = max(start, part.low), min(end, part.high)
+        if left >= right:
+            continue
         if right - left > text_width(text) + 1:
             shapes.append(Text((left + right) / 2, y - 0.8, text, "t", "middle"))
         elif len(xs) == 2:
             shapes.append(Text(right + 2, y + 0.9, text))
+        elif end - start > text_width(text) + 1 and right - left >= (end - start) / 2:
+            # Most of it shows here: the text runs past the match line, and is not lost.
+            beyond = text_width(text) / 2 + 0.5
+            shapes.append(Text(left + beyond if right < end else right - beyond, y - 0.8, text, "t", "middle"))
     return shapes
 
 

@@ -1,12 +1,19 @@
 """The framing elevation of one wall, seen from outside, with the plate strips under it."""
 
+from typing import Final
+
+import msgspec
+
 from wallwright.domain.members import Layout, Member
 from wallwright.domain.slopes import top_edge
-from wallwright.drawing.dimensions import Shapes, heights_of, leaders, string, upright
-from wallwright.drawing.paper import MARGIN, View, fitted
+from wallwright.domain.wall import Wall
+from wallwright.drawing.dimensions import Part, Shapes, heights_of, string, upright, widest
+from wallwright.drawing.marks import on_leaders, other_marks, plate_marks, upright_marks
+from wallwright.drawing.paper import View, continued
 from wallwright.drawing.partitions import partition_ends, runs_across
-from wallwright.drawing.plate_strip import plate_strips, strips_height
-from wallwright.drawing.scene import Area, Scene, Text, shortened, spread, text_width
+from wallwright.drawing.plate_strip import plate_strips, strip_titles, strips_height
+from wallwright.drawing.scene import Area, Scene, Text, stacked
+from wallwright.drawing.sheets import Around, paged, scenes
 from wallwright.drawing.svg import svg_text
 from wallwright.drawing.title import title_strip
 from wallwright.drawing.voids import opening_void
@@ -16,9 +23,8 @@ _KIND = {
     "bottom-plate": "plate", "top-plate": "plate", "cap-plate": "plate", "header": "header", "rough-sill": "plate",
     "blocking": "block", "backing": "block",
 }  # fmt: skip
-_PLATE_ROOM = 9.5
-"""How much room the marks of one layer of plate have beside the wall, in millimetres."""
-_ABOVE, _BELOW, _LEFT, _RIGHT = 16.0, 32.0, 14.0, 22.0
+_LABELS: Final = 5.1
+"""From a level edge of the wall to where the marks on leaders begin, in millimetres of paper."""
 
 
 def framing_elevation(layout: Layout, units: Units, revision: str) -> str:
@@ -27,23 +33,52 @@ def framing_elevation(layout: Layout, units: Units, revision: str) -> str:
 
 
 def framing_scene(layout: Layout, units: Units, revision: str) -> Scene:
-    """The framing elevation as shapes on paper."""
+    """The framing elevation as shapes on paper; of a long wall several papers one below the other."""
+    return stacked(framing_pages(layout, units, revision), _title(layout.wall))
+
+
+def _title(wall: Wall) -> str:
+    return f"Framing of wall {wall.name or 'unnamed'}"
+
+
+class _Rows(msgspec.Struct, frozen=True, gc=False):
+    """What stands over and under the wall, from its upper and lower edge, in millimetres of paper."""
+
+    above: float
+    openings: float
+    overall: float
+    strips: float
+
+
+def framing_pages(layout: Layout, units: Units, revision: str) -> list[Scene]:
+    """The framing elevation as papers, more than one where a wall is too long to be read on one."""
     wall = layout.wall
     left = min(member.x for member in layout.members)
     right = max(member.right for member in layout.members)
-    highest = max(member.top for member in layout.members)
-    view = fitted(units, (left, 0, right, highest), _ABOVE, _BELOW + strips_height(layout, units), _LEFT, _RIGHT)
-    shapes: Shapes = []
+    # Marks follow the wall's top edge, which a cap that stops short does not reach.
+    highest = max(heights_of(wall)[2], *(member.top for member in layout.members))
+    above, below, others = on_leaders(layout)
+    rows = _rows(layout, above, below)
+    around = _around(layout)
+    view = continued(
+        units,
+        (left, 0, right, highest),
+        rows.above,
+        rows.strips + strips_height(layout, units),
+        around.left,
+        around.right,
+    )
     # Members behind the outer face first, so that those in front cover them.
-    for member in sorted(layout.members, key=lambda member: -member.z):
-        shapes.append(_member(view, member, units))
+    shapes: Shapes = [_member(view, one, units) for one in sorted(layout.members, key=lambda one: -one.z)]
     for opening in wall.openings:
         shapes += opening_void(view, opening, units)
     shapes += partition_ends(view, layout, units)
     shapes += runs_across(view, layout)
-    shapes += _labels(view, layout)
-    shapes += _dimensions(view, layout, units)
-    shapes += plate_strips(view, layout, units, view.y(0) + _BELOW)
+    marked, unmarked = other_marks(view, layout, others, shapes)
+    shapes += marked
+    shapes += upright_marks(view, layout, above, below)
+    shapes += _ridge(view, wall, units, rows.above)
+    shapes += plate_strips(view, layout, units, view.y(0) + rows.strips)
     hook = "sheathing's edge" if wall.tape.zero == "sheathing" else "plate's end"
     studs = f"{wall.stud.name} at {tape_text(wall.spacing, units)} on centre"
     seen = f"Framing from outside: {studs}; tape hooked at the {hook}, {wall.tape.start} end"
@@ -51,13 +86,43 @@ def framing_scene(layout: Layout, units: Units, revision: str) -> Scene:
     if at_end:
         # Nothing stands there to hook before the sheets are on, so that the plate's own end is told.
         seen += f": the plate's end reads {tape_text(at_end, units)}"
-    shapes += title_strip(view, wall.name, seen, units, revision, wall.rules)
+    if unmarked:
+        seen += f"; no room to mark {', '.join(unmarked)}"
     description = (
         f"{tape_text(wall.length, units)} long, {tape_text(highest, units)} high, studs {wall.stud.name} at "
         f"{tape_text(wall.spacing, units)} on centre, {len(wall.openings)} openings"
         f"{f', {len(wall.partitions)} partitions' if wall.partitions else ''}."
     )
-    return Scene(view.width, view.height, f"Framing of wall {wall.name or 'unnamed'}", description, tuple(shapes))
+    pages = paged(
+        view, shapes, (left, right), around, units,
+        lambda part: [
+            *plate_marks(view, layout, part), *strip_titles(view, layout, units, view.y(0) + rows.strips, part),
+            *_dimensions(view, layout, units, part, rows),
+        ],
+        lambda paper, sheet: title_strip(paper, wall.name, seen, units, revision, wall.rules, sheet=sheet),
+    )  # fmt: skip
+    return scenes(view, pages, _title(wall), description)
+
+
+def _rows(layout: Layout, above: list[Member], below: list[Member]) -> _Rows:
+    """As close as the marks' own lengths allow, so that the wall is drawn as large as the paper holds."""
+    wall = layout.wall
+    over = _LABELS + widest({one.mark for one in above}) + 0.3
+    if top_edge(wall).ridge is not None:
+        over += 4.0
+    under = _LABELS + widest({one.mark for one in below}) if below else 2.0
+    # Where the wall is lower than its height is long to write, that stands under it, to the left.
+    openings = under + 3.9
+    overall = openings + 6.0 if wall.openings or wall.partitions else openings
+    return _Rows(over, openings, overall, overall + 5.0)
+
+
+def _around(layout: Layout) -> Around:
+    """What stands beside the wall: its heights, its plates' marks, the last opening's heights."""
+    wall = layout.wall
+    sloped = wall.top.shape != "level"
+    right = 23.0 if sloped else 17.0 if wall.openings else 12.5
+    return Around(15.0 if sloped else 11.0, right)
 
 
 def _member(view: View, member: Member, units: Units) -> Area:
@@ -81,57 +146,17 @@ def _member(view: View, member: Member, units: Units) -> Area:
     )
 
 
-def _labels(view: View, layout: Layout) -> Shapes:
-    """Marks of the members: uprights on leaders above or below, headers and sills inside, plates at their end."""
-    wall = layout.wall
-    level, edge = wall.top.shape == "level", top_edge(wall)
-    above: list[tuple[float, str]] = []
-    below: list[tuple[float, str]] = []
-    layers: dict[float, list[str]] = {}
-    shapes: Shapes = []
-    for member in layout.members:
-        centre = view.x(member.x) + view.size(member.width) / 2
-        if member.role.endswith("plate"):
-            if not member.outline:
-                layers.setdefault(_middle(view, member), []).append(member.mark)
-            elif member.right >= wall.length + min(0, wall.right.cap_lap):
-                layers.setdefault(_end_middle(view, member, member.right), []).append(member.mark)
-            elif member.mark not in {one.mark for one in layout.members if one.right > member.right}:
-                # A gable's left plates are marked at their own end, where they are not the right ones turned about.
-                at = view.x(member.x) - 1
-                shapes.append(Text(at, _end_middle(view, member, member.x), member.mark, "t", "end"))
-        elif member.role in ("header", "rough-sill") or (member.role == "blocking" and member.width > member.height):
-            if (
-                view.size(member.height) >= 2.9
-                and view.size(member.width) > text_width(member.mark) + 1
-                and member.z == 0
-            ):
-                shapes.append(Text(centre, _middle(view, member), member.mark, "t", "middle"))
-        elif member.role != "blocking" and (member.outline or (level and member.top == wall.stud_top)):
-            above.append((centre, member.mark))
-        elif member.role != "blocking" and member.y == wall.stud_bottom:
-            below.append((centre, member.mark))
-    end = view.x(wall.length + max(0, wall.right.cap_lap)) + 1.5
-    # A plate in pieces has the marks of its pieces, from left to right, as far as there is room.
-    plates = sorted((y, shortened(" ".join(dict.fromkeys(marks)), _PLATE_ROOM)) for y, marks in layers.items())
-    places = spread([y for y, _ in plates], 3.0, MARGIN + 3, view.height) or []
-    shapes += [Text(end, y, mark) for y, (_, mark) in zip(places, plates, strict=False)]
-    low, high = MARGIN + 3, view.width - MARGIN - 3
-    shapes += leaders(above, lambda x: view.y(edge.at(view.along(x))) - 0.5, -4, low, high)
-    shapes += leaders(below, lambda _: view.y(0) + 0.5, 3, low, high)
-    return shapes
+def _ridge(view: View, wall: Wall, units: Units, above: float) -> Shapes:
+    """The height at the ridge, above the marks of the studs, which follow the slope."""
+    ridge = top_edge(wall).ridge
+    if ridge is None:
+        return []
+    highest = heights_of(wall)[2]
+    text = f"ridge {tape_text(highest, units)}"
+    return [Text(view.x(ridge), view.y(highest) - above + 2.4, text, "t", "middle")]
 
 
-def _end_middle(view: View, member: Member, x: int) -> float:
-    ys = [y for at, y in member.outline if at == x]
-    return view.y(sum(ys) // len(ys)) + 0.9
-
-
-def _middle(view: View, member: Member) -> float:
-    return (view.y(member.y) + view.y(member.top)) / 2 + 0.9
-
-
-def _dimensions(view: View, layout: Layout, units: Units) -> Shapes:
+def _dimensions(view: View, layout: Layout, units: Units, part: Part, rows: _Rows) -> Shapes:
     """Openings and overall, under the wall; heights beside it."""
     wall = layout.wall
     foot = view.y(0)
@@ -146,23 +171,23 @@ def _dimensions(view: View, layout: Layout, units: Units) -> Shapes:
     )
     texts = [tape_text(b - a, units) for a, b in zip(stops, stops[1:], strict=False)]
     if len(stops) > 2:
-        shapes += string(view, stops, foot + 17, texts)
-    shapes += string(view, [0, wall.length], foot + 24.5, [tape_text(wall.length, units)])
-    x = view.x(min(0, -wall.left.cap_lap))
-    own_left, own_right, highest = heights_of(wall)
-    shapes += upright(view, 0, own_left, x - 6, tape_text(own_left, units), or_below=True)
+        shapes += string(view, stops, foot + rows.openings, texts, part)
+    whole = tape_text(wall.length, units)
+    shapes += string(
+        view, [0, wall.length], foot + rows.overall, [whole if part.of == 1 else f"{whole} over all"], part
+    )
+    own_left, own_right, _ = heights_of(wall)
+    if part.first:
+        x = view.x(min(0, -wall.left.cap_lap)) - (10 if wall.top.shape == "gable" else 6)
+        shapes += upright(view, 0, own_left, x, tape_text(own_left, units), or_below=True)
+    if not part.last:
+        return shapes
+    end = view.x(wall.length + max(0, wall.right.cap_lap))
     if own_right != own_left:
-        at = view.x(wall.length + max(0, wall.right.cap_lap)) + 19
-        shapes += upright(view, 0, own_right, at, tape_text(own_right, units))
-    ridge = top_edge(wall).ridge
-    if ridge is not None:
-        # Above the marks of the studs, which follow the slope.
-        text = f"ridge {tape_text(highest, units)}"
-        shapes.append(Text(view.x(ridge), view.y(highest) - 12.5, text, "t", "middle"))
+        shapes += upright(view, 0, own_right, end + 19, tape_text(own_right, units))
     if wall.openings:
         last = max(wall.openings, key=lambda opening: opening.right)
-        right = view.x(wall.length + max(0, wall.right.cap_lap)) + 13
         if last.sill:
-            shapes += upright(view, 0, last.sill, right, tape_text(last.sill, units), or_below=True)
-        shapes += upright(view, last.sill, last.head, right, tape_text(last.height, units))
+            shapes += upright(view, 0, last.sill, end + 13, tape_text(last.sill, units), or_below=True)
+        shapes += upright(view, last.sill, last.head, end + 13, tape_text(last.height, units))
     return shapes

@@ -5,9 +5,11 @@ import msgspec
 from wallwright.domain.fasteners import Fasteners, Joint
 from wallwright.domain.members import Layout, Member, Point
 from wallwright.domain.skin import Skin
-from wallwright.drawing.dimensions import Shapes, heights_of, string, upright
-from wallwright.drawing.paper import MARGIN, TITLE_STRIP, View, fitted
-from wallwright.drawing.scene import Area, Lines, Scene, Text, folded, shortened
+from wallwright.domain.wall import Wall
+from wallwright.drawing.dimensions import Part, Shapes, heights_of, string, upright
+from wallwright.drawing.paper import MARGIN, TITLE_STRIP, View, continued, fitted
+from wallwright.drawing.scene import Area, Lines, Scene, Text, folded, shortened, stacked
+from wallwright.drawing.sheets import Around, paged, scenes
 from wallwright.drawing.svg import svg_text
 from wallwright.drawing.title import title_strip
 from wallwright.drawing.voids import opening_void
@@ -35,14 +37,21 @@ def nailing_elevation(found: Fasteners, skin: Skin, layout: Layout, units: Units
 
 
 def nailing_scene(found: Fasteners, skin: Skin, layout: Layout, units: Units, revision: str) -> Scene:
-    """The nailing elevation as shapes on paper."""
+    """The nailing elevation as shapes on paper; of a long wall several papers one below the other."""
+    return stacked(nailing_pages(found, skin, layout, units, revision), _title(found.wall))
+
+
+def nailing_pages(found: Fasteners, skin: Skin, layout: Layout, units: Units, revision: str) -> list[Scene]:
+    """The nailing elevation as papers, each with the whole legend; more than one where a wall is too long to be read on one."""
     wall = found.wall
     highest = max(wall.height, *(member.top for member in layout.members))
-    span = (min(0, wall.face_left), wall.face_bottom, max(wall.length, wall.face_right), highest)
+    left, right = min(0, wall.face_left), max(wall.length, wall.face_right)
+    span = (left, wall.face_bottom, right, highest)
     rows = _rows(found, units, _LEGEND - 9)
-    beside = fitted(units, span, 6, 14, 10, _LEGEND + 10)
     deep = _ROW * -(-len(rows) // _COLUMNS) + 4
-    below = fitted(units, span, 6, 14 + deep, 10, 10)
+    around = Around(9.0, 8.0, deep + 4)
+    beside = fitted(units, span, 4, 11, around.left, around.right + _LEGEND)
+    below = continued(units, span, 4, 11 + deep, around.left, around.right)
     # Beside the wall or under it, whichever leaves the wall the larger scale.
     view = below if below.ratio < beside.ratio else beside
     shapes: Shapes = []
@@ -54,20 +63,30 @@ def nailing_scene(found: Fasteners, skin: Skin, layout: Layout, units: Units, re
     for opening in wall.openings:
         shapes += opening_void(view, opening, units)
     shapes += _marks(view, found)
-    shapes += string(view, [0, wall.length], view.y(wall.face_bottom) + 8, [f"plate {tape_text(wall.length, units)}"])
-    left = heights_of(wall)[0]
-    shapes += upright(view, 0, left, view.x(min(0, wall.face_left)) - 4, tape_text(left, units))
-    bottom = view.height - MARGIN - TITLE_STRIP - 2
-    right = view.width - MARGIN - 2
-    if view is beside:
-        shapes += _legend(rows, right - _LEGEND, MARGIN + 2, bottom, right, 1)
-    else:
-        shapes += _legend(rows, MARGIN + 2, bottom - deep + 2, bottom, right, _COLUMNS)
     count = sum(joint.total for joint in found.joints)
     seen = f"Nailing elevation, seen from outside; {count} fasteners, {wall.fastening.schedule}"
-    shapes += title_strip(view, wall.name, seen, units, revision, wall.rules)
+
+    def own(part: Part) -> Shapes:
+        whole = f"plate {tape_text(wall.length, units)}"
+        shapes = string(view, [0, wall.length], view.y(wall.face_bottom) + 7, [whole], part)
+        if part.first:
+            height = heights_of(wall)[0]
+            shapes += upright(view, 0, height, view.x(left) - 4, tape_text(height, units))
+        return shapes
+
+    def strip(paper: View, sheet: str) -> Shapes:
+        bottom, edge = paper.height - MARGIN - TITLE_STRIP - 2, paper.width - MARGIN - 2
+        place = (edge - _LEGEND, MARGIN + 2) if view is beside else (MARGIN + 2, bottom - deep + 2)
+        legend = _legend(rows, *place, bottom, edge, 1 if view is beside else _COLUMNS)
+        return [*legend, *title_strip(paper, wall.name, seen, units, revision, wall.rules, sheet=sheet)]
+
+    pages = paged(view, shapes, (left, right), around, units, own, strip)
     description = f"{len(found.joints)} kinds of joint, {count} fasteners."
-    return Scene(view.width, view.height, f"Nailing of wall {wall.name or 'unnamed'}", description, tuple(shapes))
+    return scenes(view, pages, _title(wall), description)
+
+
+def _title(wall: Wall) -> str:
+    return f"Nailing of wall {wall.name or 'unnamed'}"
 
 
 def _placed(view: View, points: tuple[Point, ...]) -> tuple[tuple[float, float], ...]:

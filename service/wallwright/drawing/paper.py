@@ -15,7 +15,10 @@ _INCH_SCALES: Final = (
     (32, '3/8" = 1\' 0"'), (48, '1/4" = 1\' 0"'), (64, '3/16" = 1\' 0"'), (96, '1/8" = 1\' 0"'), (192, '1/16" = 1\' 0"'),
     (384, '1/32" = 1\' 0"'),
 )  # fmt: skip
-_METRIC_SCALES: Final = tuple((ratio, f"1:{ratio}") for ratio in (5, 10, 20, 50, 100, 200, 500))
+_METRIC_SCALES: Final = tuple((ratio, f"1:{ratio}") for ratio in (5, 10, 20, 25, 50, 75, 100, 200, 500))
+_SCALES: Final = {"in": _INCH_SCALES, "mm": _METRIC_SCALES}
+_LEAST: Final = {"in": 48, "mm": 50}
+"""The smallest scale at which a frame's members are told apart at arm's length; a longer wall takes several papers."""
 
 
 class View(msgspec.Struct, frozen=True, gc=False):
@@ -27,6 +30,8 @@ class View(msgspec.Struct, frozen=True, gc=False):
     scale_text: str
     left: float
     foot: float
+    sheet: float = 0.0
+    """Width of one paper, where the view is of a canvas that several papers show side by side; 0 where it is the paper."""
 
     @property
     def foot_of_frame(self) -> float:
@@ -59,29 +64,47 @@ def fitted(
 ) -> View:
     """The view at the largest standard scale that fits ``span`` (left, bottom, right, top on the grid).
 
-    ``above``, ``below``, ``left`` and ``right`` are what stands around the object, in millimetres of paper.
+    ``above``, ``below``, ``left`` and ``right`` are what stands around the object, in millimetres of paper. What is left
+    of the paper is shared by both sides, and by what is above and below.
     """
     width, height = _PAPER[units]
     room_x = width - 2 * MARGIN - left - right
     room_y = height - 2 * MARGIN - TITLE_STRIP - above - below
     x0, y0, x1, y1 = span
-    scales = _INCH_SCALES if units == "in" else _METRIC_SCALES
-    fitting = [
-        scale
-        for scale in scales
-        if (x1 - x0) / (MILLIMETRE * scale[0]) <= room_x and (y1 - y0) / (MILLIMETRE * scale[0]) <= room_y
-    ]
-    ratio, text = fitting[0] if fitting else scales[-1]
+    ratio, text = _largest(_SCALES[units], x1 - x0, y1 - y0, room_x, room_y)
     drawn_x, drawn_y = (x1 - x0) / (MILLIMETRE * ratio), (y1 - y0) / (MILLIMETRE * ratio)
     origin_x = MARGIN + left + (room_x - drawn_x) / 2 - x0 / (MILLIMETRE * ratio)
-    origin_y = MARGIN + above + drawn_y + y0 / (MILLIMETRE * ratio)
+    origin_y = MARGIN + above + drawn_y + y0 / (MILLIMETRE * ratio) + max(0.0, room_y - drawn_y) / 2
     return View(width, height, ratio, text, origin_x, origin_y)
+
+
+def continued(
+    units: Units, span: tuple[int, int, int, int], above: float, below: float, left: float, right: float
+) -> View:
+    """As `fitted`, but no smaller than members can be read: what is too long then lies on a canvas wider than the paper."""
+    view = fitted(units, span, above, below, left, right)
+    x0, y0, x1, y1 = span
+    room_y = view.height - 2 * MARGIN - TITLE_STRIP - above - below
+    readable = tuple(scale for scale in _SCALES[units] if scale[0] >= _LEAST[units])
+    ratio, text = _largest(readable, 0, y1 - y0, 0.0, room_y)
+    if ratio >= view.ratio:
+        return view
+    drawn_x, drawn_y = (x1 - x0) / (MILLIMETRE * ratio), (y1 - y0) / (MILLIMETRE * ratio)
+    origin_x = MARGIN + left - x0 / (MILLIMETRE * ratio)
+    origin_y = MARGIN + above + drawn_y + y0 / (MILLIMETRE * ratio) + max(0.0, room_y - drawn_y) / 2
+    return View(drawn_x + 2 * MARGIN + left + right, view.height, ratio, text, origin_x, origin_y, view.width)
+
+
+def _largest(
+    scales: tuple[tuple[int, str], ...], wide: int, high: int, room_x: float, room_y: float
+) -> tuple[int, str]:
+    """The largest of some scales at which a size on the grid fits its room on paper; else the smallest."""
+    for ratio, text in scales:
+        if wide / (MILLIMETRE * ratio) <= room_x and high / (MILLIMETRE * ratio) <= room_y:
+            return ratio, text
+    return scales[-1]
 
 
 def detail_scale(units: Units, width: int, height: int, room_x: float, room_y: float) -> tuple[int, str]:
     """The largest standard scale at which a detail of ``width`` by ``height`` on the grid fits its room on paper."""
-    scales = _INCH_SCALES[1:] if units == "in" else _METRIC_SCALES[1:]
-    for ratio, text in scales:
-        if width / (MILLIMETRE * ratio) <= room_x and height / (MILLIMETRE * ratio) <= room_y:
-            return ratio, text
-    return scales[-1]
+    return _largest(_SCALES[units][1:], width, height, room_x, room_y)

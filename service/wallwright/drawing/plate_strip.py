@@ -4,7 +4,7 @@ import math
 
 from wallwright.domain.anchors import DIAMETER
 from wallwright.domain.members import Anchor, Layout, Member
-from wallwright.drawing.dimensions import Shapes, leaders, widest
+from wallwright.drawing.dimensions import Part, Shapes, leaders, widest
 from wallwright.drawing.paper import MARGIN, View
 from wallwright.drawing.scene import Area, Lines, Text, text_width
 from wallwright.lengths import Units, tape_text
@@ -18,12 +18,12 @@ _HOLE = 0.6
 
 def strips_height(layout: Layout, units: Units) -> float:
     """How much paper both plates take with their readings, in millimetres."""
-    return _strip_height(layout, units) + _PLATE + _DROP + _reading_room(layout, units) + 2
+    return _strip_height(layout, units) + _PLATE + _DROP + _reading_room(layout, units) + 1.5
 
 
 def _strip_height(layout: Layout, units: Units) -> float:
     """From one plate to the next, whose title needs room too."""
-    return _PLATE + _DROP + _reading_room(layout, units) + 5
+    return _PLATE + _DROP + _reading_room(layout, units) + 4
 
 
 def _reading_room(layout: Layout, units: Units) -> float:
@@ -42,6 +42,22 @@ def plate_strips(view: View, layout: Layout, units: Units, top: float) -> Shapes
     return shapes
 
 
+def strip_titles(view: View, layout: Layout, units: Units, top: float, part: Part) -> Shapes:
+    """What each strip is and what its signs mean, over its beginning on every paper."""
+    shapes: Shapes = []
+    start = min(view.x(0), view.width / 2) if part.first else part.low + 2
+    for row, role in enumerate(("top-plate", "bottom-plate")):
+        pieces = [m for m in layout.members if m.role == role]
+        hole = ", O bolt hole" if layout.anchors and role == "bottom-plate" else ""
+        legend = f"{role.replace('-', ' ')}: X stud, C centre line{hole}; tape readings"
+        if any(piece.outline for piece in pieces):
+            legend += ", level, from the bottom plate"
+        if any(piece.cut_outs for piece in pieces):
+            legend += "; the lined stretch is cut out after raising"
+        shapes.append(Text(start, top + row * _strip_height(layout, units) - 0.8, legend))
+    return shapes
+
+
 def _strip(view: View, layout: Layout, units: Units, pieces: list[Member], y: float) -> Shapes:
     wall = layout.wall
     ids = {piece.id for piece in pieces}
@@ -51,13 +67,6 @@ def _strip(view: View, layout: Layout, units: Units, pieces: list[Member], y: fl
         x1, x2 = view.x(piece.x), view.x(piece.right)
         box = ((x1, y), (x2, y), (x2, y + _PLATE), (x1, y + _PLATE))
         shapes.append(Area("member", box, f"{piece.id} from above", (("plate", piece.id),)))
-    hole = ", O bolt hole" if layout.anchors and pieces[0].role == "bottom-plate" else ""
-    legend = f"{pieces[0].role.replace('-', ' ')}: X stud, C centre line{hole}; tape readings"
-    if pieces[0].outline:
-        legend += ", level, from the bottom plate"
-    if any(piece.cut_outs for piece in pieces):
-        legend += "; the lined stretch is cut out after raising"
-    shapes.append(Text(min(view.x(0), view.width / 2), y - 0.8, legend))
     over: Shapes = []
     lines: list[tuple[float, float, float, float]] = []
     crosses: list[tuple[float, float, float, float]] = []

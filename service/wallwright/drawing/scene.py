@@ -4,9 +4,12 @@ from functools import lru_cache
 from typing import Final, Literal
 
 import msgspec
+from msgspec.structs import replace
 
 Anchor = Literal["start", "middle", "end"]
 Place = tuple[float, float]
+Box = tuple[float, float, float, float]
+"""Left, top, right and bottom on paper."""
 
 
 class Area(msgspec.Struct, frozen=True, gc=False):
@@ -47,6 +50,27 @@ class Scene(msgspec.Struct, frozen=True):
     shapes: tuple[Area | Lines | Text, ...]
 
 
+def moved(shape: Area | Lines | Text, right: float, down: float) -> Area | Lines | Text:
+    """The same shape elsewhere on the paper."""
+    if isinstance(shape, Text):
+        return replace(shape, x=shape.x + right, y=shape.y + down)
+    if isinstance(shape, Lines):
+        lines = tuple((x1 + right, y1 + down, x2 + right, y2 + down) for x1, y1, x2, y2 in shape.lines)
+        return Lines(shape.kind, lines)
+    return replace(shape, points=tuple((x + right, y + down) for x, y in shape.points))
+
+
+def stacked(pages: list[Scene], title: str) -> Scene:
+    """Several papers one below the other, as one scene under a title of its own."""
+    first = pages[0]
+    if len(pages) == 1:
+        return first
+    shapes = tuple(
+        moved(shape, 0.0, number * page.height) for number, page in enumerate(pages) for shape in page.shapes
+    )
+    return Scene(first.width, first.height * len(pages), title, first.description, shapes)
+
+
 TEXT_MM = {"t": 2.5, "t3": 3.5, "t5": 5.0}
 """Height of each size of text."""
 
@@ -72,6 +96,20 @@ def _ems(letter: str) -> float:
 def text_width(text: str, size: str = "t") -> float:
     """How wide a text is at most, in millimetres."""
     return sum(map(_ems, text)) * TEXT_MM[size]
+
+
+TALL: Final = 0.76
+"""How high capitals and figures stand, in ems."""
+_CLEAR: Final = 0.35
+
+
+def text_box(text: Text) -> Box:
+    """The room that a text takes, a little more than its letters."""
+    long, tall = text_width(text.text, text.size), TALL * TEXT_MM[text.size]
+    before = {"start": 0.0, "middle": long / 2, "end": long}[text.anchor]
+    if text.turned:
+        return text.x - tall - _CLEAR, text.y - long + before - _CLEAR, text.x + _CLEAR, text.y + before + _CLEAR
+    return text.x - before - _CLEAR, text.y - tall - _CLEAR, text.x - before + long + _CLEAR, text.y + _CLEAR
 
 
 def shortened(text: str, room: float, size: str = "t") -> str:

@@ -1,15 +1,22 @@
 """The sheathing elevation of one wall, seen from outside: pieces, cut-outs, seams, and the frame behind."""
 
+from typing import Final
+
 from wallwright.domain.members import Layout, Point
 from wallwright.domain.skin import Piece, Seam, Skin
 from wallwright.domain.slopes import top_edge
-from wallwright.drawing.dimensions import Shapes, heights_of, string, upright
-from wallwright.drawing.paper import View, fitted
-from wallwright.drawing.scene import Area, Lines, Scene, Text, text_width
+from wallwright.domain.wall import Wall
+from wallwright.drawing.dimensions import Part, Shapes, heights_of, string, upright
+from wallwright.drawing.paper import View, continued
+from wallwright.drawing.scene import Area, Lines, Scene, Text, stacked, text_width
+from wallwright.drawing.sheets import Around, paged, scenes
 from wallwright.drawing.svg import svg_text
 from wallwright.drawing.title import title_strip
 from wallwright.drawing.voids import opening_void
 from wallwright.lengths import Units, tape_text
+
+_ROW: Final = 7.0
+"""From one row of dimensions to the next, in millimetres of paper."""
 
 
 def sheathing_elevation(skin: Skin, units: Units, revision: str, layout: Layout | None = None) -> str:
@@ -18,12 +25,19 @@ def sheathing_elevation(skin: Skin, units: Units, revision: str, layout: Layout 
 
 
 def sheathing_scene(skin: Skin, units: Units, revision: str, layout: Layout | None = None) -> Scene:
-    """The sheathing elevation as shapes on paper."""
+    """The sheathing elevation as shapes on paper; of a long wall several papers one below the other."""
+    return stacked(sheathing_pages(skin, units, revision, layout), _title(skin.wall))
+
+
+def sheathing_pages(skin: Skin, units: Units, revision: str, layout: Layout | None = None) -> list[Scene]:
+    """The sheathing elevation as papers, more than one where a wall is too long to be read on one."""
     wall = skin.wall
     highest = max(wall.height, *(y for piece in skin.pieces for _, y in piece.outline))
-    view = fitted(
-        units, (min(0, wall.face_left), wall.face_bottom, max(wall.length, wall.face_right), highest), 8, 36, 16, 18
-    )
+    left, right = min(0, wall.face_left), max(wall.length, wall.face_right)
+    around = Around(16.0 if wall.sheathing.direction == "lying" else 11.0, 18.0)
+    # Three rows of dimensions under the wall, or four with the openings'; a short height is written there too.
+    below = (3 + bool(wall.openings)) * _ROW + 4
+    view = continued(units, (left, wall.face_bottom, right, highest), 8, below, around.left, around.right)
     shapes: Shapes = []
     for piece in skin.pieces:
         shapes += _piece(view, piece, units)
@@ -36,17 +50,61 @@ def sheathing_scene(skin: Skin, units: Units, revision: str, layout: Layout | No
         shapes += opening_void(view, opening, units)
     for piece in skin.pieces:
         shapes += _piece_texts(view, piece, units, wall.sheathing.reuse_offcuts)
-    shapes += _dimensions(view, skin, units)
+    ridge = top_edge(wall).ridge
+    if ridge is not None:
+        peak = heights_of(wall)[2]
+        shapes.append(Text(view.x(ridge) + 2, view.y(peak) - 1.2, f"ridge {tape_text(peak, units)}"))
+    seen = _seen(skin, units, bool(laps))
+    pages = paged(
+        view, shapes, (left, right), around, units,
+        lambda part: [*_gaps(view, skin, units, part), *_dimensions(view, skin, units, part)],
+        lambda paper, sheet: title_strip(paper, wall.name, seen, units, revision, wall.rules, sheet=sheet),
+    )  # fmt: skip
+    description = f"{len(skin.pieces)} pieces from {len(skin.sheets)} sheets, {len(skin.seams)} seams."
+    return scenes(view, pages, _title(wall), description)
+
+
+def _title(wall: Wall) -> str:
+    return f"Sheathing of wall {wall.name or 'unnamed'}"
+
+
+def _seen(skin: Skin, units: Units, laps: bool) -> str:
+    """What the drawing shows, in the words of the title strip."""
+    sheathing = skin.wall.sheathing
     seen = f"Sheathing elevation, seen from outside; {len(skin.sheets)} sheets"
-    if wall.sheathing.reuse_offcuts:
+    if sheathing.reuse_offcuts:
         seen += ", offcuts reused"
+    if sheathing.gap and skin.seams:
+        seen += f"; gap {tape_text(sheathing.gap, units)} at every seam"
     if any(piece.stage == "after-raising" for piece in skin.pieces):
         seen += "; pieces marked * are fixed after raising"
     if laps:
         seen += "; broken lines beside seams: laps underneath"
-    shapes += title_strip(view, wall.name, seen, units, revision, wall.rules)
-    description = f"{len(skin.pieces)} pieces from {len(skin.sheets)} sheets, {len(skin.seams)} seams."
-    return Scene(view.width, view.height, f"Sheathing of wall {wall.name or 'unnamed'}", description, tuple(shapes))
+    return seen
+
+
+def _gaps(view: View, skin: Skin, units: Units, part: Part) -> Shapes:
+    """The gap of each seam that ends at a level top, written over it on a tick, where two are not too near."""
+    if skin.wall.top.shape != "level":
+        return []
+    top = max(y for piece in skin.pieces for _, y in piece.outline)
+    shapes: Shapes = []
+    ticks: list[tuple[float, float, float, float]] = []
+    free = part.low + 1.0
+    for seam in sorted(skin.seams, key=lambda seam: seam.before):
+        if seam.direction != "upright" or seam.end != top or seam.after <= seam.before:
+            continue
+        text, x, y = (
+            f"gap {tape_text(seam.after - seam.before, units)}",
+            view.x((seam.before + seam.after) // 2),
+            view.y(top),
+        )
+        half = text_width(text) / 2
+        if x - half >= free and x + half < part.high - 1:
+            ticks.append((x, y - 1.6, x, y))
+            shapes.append(Text(x, y - 2.2, text, "t", "middle"))
+            free = x + half + 1
+    return [Lines("thin", tuple(ticks)), *shapes] if ticks else []
 
 
 def _placed(view: View, points: tuple[Point, ...]) -> tuple[tuple[float, float], ...]:
@@ -162,45 +220,55 @@ def _inside(loops: tuple[tuple[Point, ...], ...], left: int, right: int, y: int)
     return before % 2 == 1
 
 
-def _dimensions(view: View, skin: Skin, units: Units) -> Shapes:
+def _dimensions(view: View, skin: Skin, units: Units, part: Part) -> Shapes:
     wall = skin.wall
-    foot = view.y(wall.face_bottom)
     levels = sorted({(seam.before, seam.after) for seam in skin.seams if seam.direction == "level"})
-    lying = wall.sheathing.direction == "lying"
+    y = view.y(wall.face_bottom) + _ROW
+    shapes = _widths(view, skin, units, levels, y, part)
+    if wall.openings:
+        y += _ROW
+        stops = sorted({wall.face_left, wall.face_right, *(x for o in wall.openings for x in (o.left, o.right))})
+        texts = [tape_text(b - a, units) for a, b in zip(stops, stops[1:], strict=False)]
+        shapes += string(view, stops, y, texts, part)
+    whole = f"sheathing {tape_text(wall.face_right - wall.face_left, units)}"
+    shapes += string(view, [wall.face_left, wall.face_right], y + _ROW, [whole], part)
+    shapes += string(view, [0, wall.length], y + 2 * _ROW, [f"plate {tape_text(wall.length, units)}"], part)
+    if part.first:
+        shapes += _left_heights(view, skin, units, levels)
+    own_left, own_right, _ = heights_of(wall)
+    if part.last and (wall.sheathing.under_sheet or own_right != own_left):
+        right = view.x(max(wall.length, wall.face_right)) + 8
+        if wall.sheathing.under_sheet:
+            hang = tape_text(wall.sheathing.under_sheet, units)
+            shapes += upright(view, wall.face_bottom, 0, right, hang, or_below=True)
+        shapes += upright(view, 0, own_right, right, tape_text(own_right, units))
+    return shapes
+
+
+def _widths(view: View, skin: Skin, units: Units, levels: list[tuple[int, int]], y: float, part: Part) -> Shapes:
+    """The width to cut of each piece of the lowest course, from where it starts past the gap; ticks stand at right edges."""
+    wall = skin.wall
     # Courses of lying sheets have joints of their own: those of the lowest stand under the wall.
+    lying = wall.sheathing.direction == "lying"
     below = levels[0][0] if lying and levels else wall.face_bottom + (1 << 62)
     upright_seams = [seam for seam in skin.seams if seam.direction == "upright" and seam.start < below]
     seams = sorted({(seam.before, seam.after) for seam in upright_seams})
-    # Each text is the width to cut, from where its sheet starts past the gap; the ticks stand at the sheets' right edges.
     end = max(x for piece in skin.pieces for x, y in piece.outline if y <= below)
     starts: list[int] = [wall.face_left, *(after for _, after in seams)]
     ends: list[int] = [*(before for before, _ in seams), end]
     widths = [tape_text(right - left, units) for left, right in zip(starts, ends, strict=True)]
-    shapes = string(view, [wall.face_left, *ends], foot + 8, widths)
-    if wall.openings:
-        stops = sorted({wall.face_left, wall.face_right, *(x for o in wall.openings for x in (o.left, o.right))})
-        texts = [tape_text(b - a, units) for a, b in zip(stops, stops[1:], strict=False)]
-        shapes += string(view, stops, foot + 16, texts)
-    whole = f"sheathing {tape_text(wall.face_right - wall.face_left, units)}"
-    shapes += string(view, [wall.face_left, wall.face_right], foot + 24, [whole])
-    shapes += string(view, [0, wall.length], foot + 32, [f"plate {tape_text(wall.length, units)}"])
-    left = view.x(min(0, wall.face_left))
-    own_left, own_right, peak = heights_of(wall)
+    return string(view, [wall.face_left, *ends], y, widths, part)
+
+
+def _left_heights(view: View, skin: Skin, units: Units, levels: list[tuple[int, int]]) -> Shapes:
+    """The whole height at the left end, and of lying sheets each course's."""
+    wall = skin.wall
+    left, own_left = view.x(min(0, wall.face_left)), heights_of(wall)[0]
+    shapes: Shapes = []
     whole_at = left - 6
-    if lying and levels:
+    if wall.sheathing.direction == "lying" and levels:
         whole_at = left - 11.5
         feet = [wall.face_bottom, *(after for _, after in levels)]
         for foot_of, head in zip(feet, [before for before, _ in levels], strict=False):
             shapes += upright(view, foot_of, head, left - 6, tape_text(head - foot_of, units))
-    shapes += upright(view, wall.face_bottom, own_left, whole_at, tape_text(own_left - wall.face_bottom, units))
-    if wall.sheathing.under_sheet:
-        right = view.x(max(wall.length, wall.face_right)) + 8
-        shapes += upright(view, wall.face_bottom, 0, right, tape_text(wall.sheathing.under_sheet, units), or_below=True)
-        shapes += upright(view, 0, own_right, right, tape_text(own_right, units))
-    elif own_right != own_left:
-        right = view.x(max(wall.length, wall.face_right)) + 8
-        shapes += upright(view, 0, own_right, right, tape_text(own_right, units))
-    ridge = top_edge(wall).ridge
-    if ridge is not None:
-        shapes.append(Text(view.x(ridge) + 2, view.y(peak) - 1.2, f"ridge {tape_text(peak, units)}"))
-    return shapes
+    return shapes + upright(view, wall.face_bottom, own_left, whole_at, tape_text(own_left - wall.face_bottom, units))

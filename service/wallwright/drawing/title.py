@@ -18,8 +18,9 @@ def title_strip(
     revision: str,
     rules: str,
     warnings: tuple[str, str] = NOT_CHECKED,
+    sheet: str = "",
 ) -> list[Area | Lines | Text]:
-    """The strip along the foot of the paper, with a scale bar and what was not checked."""
+    """The strip along the foot of the paper, with a scale bar and what was not checked; ``sheet`` says which of several papers it is."""
     left, right = MARGIN, view.width - MARGIN
     top, bottom = view.height - MARGIN - TITLE_STRIP, view.height - MARGIN
     middle = left + (right - left) * 0.6
@@ -36,6 +37,8 @@ def title_strip(
     shapes.append(Text(middle + 3, top + 5, f"Scale {view.scale_text}"))
     shapes.append(Text(middle + 3, top + 9, f"Lengths in {unit_text}; actual sizes"))
     shapes.append(Text(middle + 3, top + 13, f"Revision {revision}   {rules}"))
+    if sheet:
+        shapes.append(Text(right - 3, top + 5.5, sheet, "t3", "end"))
     shapes += _scale_bar(view, middle + 3, top + 15.5, units)
     return shapes
 

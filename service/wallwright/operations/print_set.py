@@ -11,10 +11,11 @@ from wallwright.domain.built import BuiltWall
 from wallwright.domain.fasteners import Fasteners
 from wallwright.domain.raising.raised import Raised
 from wallwright.drawing.building import plan
-from wallwright.drawing.elevation import framing_elevation
-from wallwright.drawing.fasteners import nailing_elevation
-from wallwright.drawing.raising import raising_sketch
-from wallwright.drawing.sheathing import sheathing_elevation
+from wallwright.drawing.elevation import framing_pages
+from wallwright.drawing.fasteners import nailing_pages
+from wallwright.drawing.raising import raising_scene
+from wallwright.drawing.sheathing import sheathing_pages
+from wallwright.drawing.svg import svg_text
 from wallwright.lengths import Units
 from wallwright.operations import building
 from wallwright.operations.canonical import revision_of
@@ -35,7 +36,8 @@ class WallSheets(msgspec.Struct, frozen=True):
 
     side: str
     body: bytes
-    drawings: dict[str, str]
+    drawings: dict[str, list[str]]
+    """Of each, its papers: more than one where a wall is too long for one."""
 
 
 class PrintSet(msgspec.Struct, frozen=True):
@@ -74,12 +76,12 @@ def _sheets(of: str, one: BuiltWall, nailed: Fasteners, lifted: Raised, units: U
     revision = revision_of(to_domain(_WALLS.decode(body)), units)
     texts = [CONVERTERS[units].finding(finding).text for finding in lifted.findings]
     drawings = {
-        "layout": framing_elevation(layout, units, revision),
-        "sheathing": sheathing_elevation(skin, units, revision, layout),
-        "fasteners": nailing_elevation(nailed, skin, layout, units, revision),
-        "raising": raising_sketch(lifted, units, revision, texts),
+        "layout": framing_pages(layout, units, revision),
+        "sheathing": sheathing_pages(skin, units, revision, layout),
+        "fasteners": nailing_pages(nailed, skin, layout, units, revision),
+        "raising": [raising_scene(lifted, units, revision, texts)],
     }
-    return WallSheets(one.side, body, drawings)
+    return WallSheets(one.side, body, {name: [svg_text(page) for page in pages] for name, pages in drawings.items()})
 
 
 def sheet_name(of: str, name: str, side: str) -> str:
