@@ -8,7 +8,7 @@ from wallwright.domain.members import Layout, Member
 from wallwright.domain.slopes import soffit, top_edge
 from wallwright.drawing.dimensions import Part, Shapes, leaders
 from wallwright.drawing.paper import MARGIN, View
-from wallwright.drawing.scene import TALL, TEXT_MM, Box, Lines, Text, shortened, spread, text_box, text_width
+from wallwright.drawing.scene import CLEAR, TALL, TEXT_MM, Box, Lines, Text, shortened, spread, text_box, text_width
 from wallwright.lengths import MILLIMETRE
 
 PLATE_ROOM: Final = 9.5
@@ -18,6 +18,7 @@ LEADER: Final = 4.0
 _ALONG: Final = (0.5, 0.25, 0.75, 0.12, 0.88)
 _STEP: Final = 1.3
 _STEPS: Final = 16
+_DOWN: Final = (0.0, -3.0, 3.0, -6.0, 6.0, -9.0, 9.0, 12.0, -12.0)
 _PLACE: Final = 2.0
 _PLACES: Final = 30
 _CELL: Final = 8.0
@@ -150,37 +151,45 @@ def other_marks(view: View, layout: Layout, others: list[Member], drawn: Shapes)
         members.add(text_box(text))
         texts.add(text_box(text))
     left, right, floor = view.x(0), view.x(wall.length), view.y(wall.stud_bottom)
+    level = view.y(wall.stud_top) if wall.top.shape == "level" else None
 
     def free(box: Box) -> bool:
         if box[0] < left or box[2] > right or box[3] > floor:
             return False
-        if box[1] < view.y(under.least(view.along(box[0]), view.along(box[2]))):
-            return False
-        return members.clear(box)
+        ceiling = view.y(under.least(view.along(box[0]), view.along(box[2]))) if level is None else level
+        return box[1] >= ceiling and members.clear(box)
 
     shapes: Shapes = []
     lines: list[Box] = []
     told: set[str] = set()
     for member in others:
-        body = _box(view, member)
-        inside = _inside(body, member.mark)
-        if inside is not None and member.z == 0 and texts.clear(text_box(inside)):
-            placed, leader = inside, None
-        else:
-            places = _in_bays(view, body, wall.stud_top, floor, member) if _lies(member) else _beside(body, member.mark)
-            found = next(((text, line) for text, line in places if free(text_box(text))), None)
+        body, long = _box(view, member), text_width(member.mark)
+        placed = _inside(body, member.mark, long) if member.z == 0 else None
+        if placed is None or not texts.clear(text_box(placed)):
+            places = _in_bays(view, body, wall.stud_top, floor, member) if _lies(member) else _beside(body, long)
+            found = next((place for place in places if free(_taken(place, long))), None)
             if found is None:
                 continue
-            placed, leader = found
+            x, y, leader = found
+            placed = Text(x, y, member.mark)
+            if leader is not None:
+                lines.append(leader)
         shapes.append(placed)
         told.add(member.mark)
         members.add(text_box(placed))
         texts.add(text_box(placed))
-        if leader is not None:
-            lines.append(leader)
     if lines:
         shapes.insert(0, Lines("thin", tuple(lines)))
     return shapes, [mark for mark in dict.fromkeys(one.mark for one in others) if mark not in told]
+
+
+_Place = tuple[float, float, Box | None]
+"""Where a mark begins on its baseline, and the leader that it needs there."""
+
+
+def _taken(place: _Place, long: float) -> Box:
+    x, y, _ = place
+    return x - CLEAR, y - _MARK - CLEAR, x + long + CLEAR, y + CLEAR
 
 
 def _box(view: View, member: Member) -> Box:
@@ -189,43 +198,42 @@ def _box(view: View, member: Member) -> Box:
     return x, y, x + member.width / scale, y + member.height / scale
 
 
-def _inside(body: Box, mark: str) -> Text | None:
+def _inside(body: Box, mark: str, long: float) -> Text | None:
     """The mark in the middle of its member, level or turned; None where it is too small for it."""
     left, top, right, bottom = body
-    long = text_width(mark) + 1
     x, y = (left + right) / 2, (top + bottom) / 2
-    if bottom - top >= 2.9 and right - left > long:
+    if bottom - top >= 2.9 and right - left > long + 1:
         return Text(x, y + 0.9, mark, "t", "middle")
-    if right - left >= 2.9 and bottom - top > long:
+    if right - left >= 2.9 and bottom - top > long + 1:
         return Text(x + 0.9, y, mark, "t", "middle", turned=True)
     return None
 
 
-def _in_bays(view: View, body: Box, top: int, floor: float, member: Member) -> Iterator[tuple[Text, Box | None]]:
+def _in_bays(view: View, body: Box, top: int, floor: float, member: Member) -> Iterator[_Place]:
     """Where a piece of a plate may have its mark: in a bay below or above it, on a plumb leader, the nearest to its middle first."""
     left, upper, right, lower = body
-    y = (upper + lower) / 2
+    y, half = (upper + lower) / 2, text_width(member.mark) / 2
     row = floor - 1.2 if member.role == "bottom-plate" else view.y(top) + _MARK + 1.2
     end = row + 0.4 if member.role == "bottom-plate" else row - _MARK - 0.4
     for step in range(2 * _PLACES):
-        at = (left + right) / 2 + (-1) ** step * (step + 1) // 2 * _PLACE
+        at = (left + right) / 2 + (-1) ** step * ((step + 1) // 2) * _PLACE
         if left + 0.5 < at < right - 0.5:
-            yield Text(at, row, member.mark, "t", "middle"), (at, y, at, end)
+            yield at - half, row, (at, y, at, end)
 
 
-def _beside(body: Box, mark: str) -> Iterator[tuple[Text, Box | None]]:
+def _beside(body: Box, long: float) -> Iterator[_Place]:
     """Where a mark may stand beside its member, the plainest place first, with the leader that it needs there."""
     left, top, right, bottom = body
     y = (top + bottom) / 2
     if right - left > bottom - top:
         for share in _ALONG:
-            at = left + share * (right - left)
-            yield Text(at, bottom + _MARK + 0.6, mark, "t", "middle"), None
-            yield Text(at, top - 0.6, mark, "t", "middle"), None
+            at = left + share * (right - left) - long / 2
+            yield at, bottom + _MARK + 0.6, None
+            yield at, top - 0.6, None
     # A leader starts within the member's nearer end.
     inset = min(1.2, (right - left) / 2)
-    for down in (0.0, -3.0, 3.0, -6.0, 6.0, -9.0, 9.0, 12.0, -12.0):
+    for down in _DOWN:
         for step in range(1, _STEPS):
             away = step * _STEP
-            yield Text(right + away, y + down + 0.9, mark), (right - inset, y, right + away - 0.4, y + down)
-            yield Text(left - away, y + down + 0.9, mark, "t", "end"), (left + inset, y, left - away + 0.4, y + down)
+            yield right + away, y + down + 0.9, (right - inset, y, right + away - 0.4, y + down)
+            yield left - away - long, y + down + 0.9, (left + inset, y, left - away + 0.4, y + down)

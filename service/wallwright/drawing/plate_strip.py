@@ -11,19 +11,22 @@ from wallwright.lengths import Units, tape_text
 
 _PLATE = 4.0
 _DROP = 2.5
+"""How far the readings stand below a plate, in millimetres."""
+_BETWEEN = 4.0
+"""From the readings of one strip to the next strip, whose title needs room too."""
 _HOLE = 0.6
 """Least radius of a bolt hole, in millimetres of paper."""
-"""How far the readings stand below a plate, in millimetres."""
 
 
 def strips_height(layout: Layout, units: Units) -> float:
     """How much paper both plates take with their readings, in millimetres."""
-    return _strip_height(layout, units) + _PLATE + _DROP + _reading_room(layout, units) + 1.5
+    room = _PLATE + _DROP + _reading_room(layout, units)
+    return room + _BETWEEN + room + 1.5
 
 
 def _strip_height(layout: Layout, units: Units) -> float:
     """From one plate to the next, whose title needs room too."""
-    return _PLATE + _DROP + _reading_room(layout, units) + 4
+    return _PLATE + _DROP + _reading_room(layout, units) + _BETWEEN
 
 
 def _reading_room(layout: Layout, units: Units) -> float:
@@ -34,11 +37,12 @@ def _reading_room(layout: Layout, units: Units) -> float:
 def plate_strips(view: View, layout: Layout, units: Units, top: float) -> Shapes:
     """Both plates from ``top`` down: lines, an X or C for each stud, and what the tape reads at each line."""
     shapes: Shapes = []
+    high = _strip_height(layout, units)
     for row, (role, face) in enumerate(
         (("top-plate", layout.wall.stud_top), ("bottom-plate", layout.wall.stud_bottom))
     ):
         pieces = [m for m in layout.members if m.role == role and (m.outline or face in (m.y, m.top))]
-        shapes += _strip(view, layout, units, pieces, top + row * _strip_height(layout, units))
+        shapes += _strip(view, layout, units, pieces, top + row * high)
     return shapes
 
 
@@ -46,6 +50,7 @@ def strip_titles(view: View, layout: Layout, units: Units, top: float, part: Par
     """What each strip is and what its signs mean, over its beginning on every paper."""
     shapes: Shapes = []
     start = min(view.x(0), view.width / 2) if part.first else part.low + 2
+    high = _strip_height(layout, units)
     for row, role in enumerate(("top-plate", "bottom-plate")):
         pieces = [m for m in layout.members if m.role == role]
         hole = ", O bolt hole" if layout.anchors and role == "bottom-plate" else ""
@@ -54,7 +59,7 @@ def strip_titles(view: View, layout: Layout, units: Units, top: float, part: Par
             legend += ", level, from the bottom plate"
         if any(piece.cut_outs for piece in pieces):
             legend += "; the lined stretch is cut out after raising"
-        shapes.append(Text(start, top + row * _strip_height(layout, units) - 0.8, legend))
+        shapes.append(Text(start, top + row * high - 0.8, legend))
     return shapes
 
 

@@ -100,7 +100,8 @@ def text_width(text: str, size: str = "t") -> float:
 
 TALL: Final = 0.76
 """How high capitals and figures stand, in ems."""
-_CLEAR: Final = 0.35
+CLEAR: Final = 0.35
+"""Room kept about a text, in millimetres."""
 
 
 def text_box(text: Text) -> Box:
@@ -108,8 +109,8 @@ def text_box(text: Text) -> Box:
     long, tall = text_width(text.text, text.size), TALL * TEXT_MM[text.size]
     before = {"start": 0.0, "middle": long / 2, "end": long}[text.anchor]
     if text.turned:
-        return text.x - tall - _CLEAR, text.y - long + before - _CLEAR, text.x + _CLEAR, text.y + before + _CLEAR
-    return text.x - before - _CLEAR, text.y - tall - _CLEAR, text.x - before + long + _CLEAR, text.y + _CLEAR
+        return text.x - tall - CLEAR, text.y - long + before - CLEAR, text.x + CLEAR, text.y + before + CLEAR
+    return text.x - before - CLEAR, text.y - tall - CLEAR, text.x - before + long + CLEAR, text.y + CLEAR
 
 
 def shortened(text: str, room: float, size: str = "t") -> str:

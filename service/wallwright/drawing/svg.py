@@ -59,7 +59,8 @@ def svg_text(scene: Scene) -> str:
     root = drawing.attribs
     root |= {"xmlns": "http://www.w3.org/2000/svg", "role": "img", "aria-labelledby": "ww-title ww-desc"}
     paper = drawing.rect(insert=("0", "0"), size=(width, height), class_="ww-paper")
-    path, text = drawing.path, drawing.text
+    # What a factory makes of one class is the same each time, so that it is asked once for each.
+    path, text = lru_cache(None)(drawing.path), lru_cache(None)(drawing.text)
     inner = [
         f'<title id="ww-title">{_escaped(scene.title)}</title><desc id="ww-desc">{_escaped(scene.description)}</desc>',
         f"<style>{STYLE}</style>",
@@ -88,7 +89,9 @@ def _area(make: Make, shape: Area) -> str:
         inner = f"<title>{_escaped(shape.title)}</title>"
     if shape.description:
         inner += f"<desc>{_escaped(shape.description)}</desc>"
-    return _path(make, _outline(shape.points), shape.kind, {f"data-{name}": value for name, value in shape.data}, inner)
+    return _path(
+        make, _outline(shape.points), shape.kind, {f"data-{name}": _escaped(value) for name, value in shape.data}, inner
+    )
 
 
 def _outline(points: tuple[Place, ...]) -> str:
@@ -108,7 +111,7 @@ def _path(make: Make, d: str, kind: str, data: dict[str, str], inner: str = "") 
 
 def _text(make: Make, shape: Text) -> str:
     x, y = _n(shape.x), _n(shape.y)
-    attributes = make(shape.text, class_=f"ww-{shape.size}").attribs | {"x": x, "y": y}
+    attributes = make("", class_=f"ww-{shape.size}").attribs | {"x": x, "y": y}
     if shape.anchor != "start":
         attributes["text-anchor"] = shape.anchor
     if shape.turned:
@@ -117,8 +120,11 @@ def _text(make: Make, shape: Text) -> str:
 
 
 def _written(name: str, attributes: dict[str, str], inner: str = "") -> str:
-    """One element as text. The library's serializer goes through an element tree, at several times the cost."""
-    said = "".join([f' {key}="{_escaped(value)}"' for key, value in attributes.items()])
+    """One element as text, its attributes escaped where they are a caller's words.
+
+    The library's serializer goes through an element tree, at several times the cost.
+    """
+    said = "".join([f' {key}="{value}"' for key, value in attributes.items()])
     return f"<{name}{said}>{inner}</{name}>" if inner else f"<{name}{said}/>"
 
 

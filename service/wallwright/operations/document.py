@@ -95,13 +95,20 @@ def _problem(status: int) -> dict[str, Any]:
     return found
 
 
+_DRAWING: Final = (
+    "A drawing at a standard scale on letter or A4 paper, lying; 1 unit is 1 mm of paper. Of a wall too long to be read on one "
+    "paper, and of an order that fills more than one, all papers stand below one another, each with its title strip; a "
+    "wall goes on from match line to match line."
+)
+
+
 def _content(operation: Operation, form: str) -> dict[str, Any]:
     if form == "json":
         return {"schema": {"$ref": f"#/components/schemas/{operation.response.__name__}"}}
     return {
         "schema": {
             "type": "string",
-            "description": "A drawing." if form == "svg" else f"RFC 4180: {operation.table_of}.",
+            "description": _DRAWING if form == "svg" else f"RFC 4180: {operation.table_of}.",
         }
     }
 
