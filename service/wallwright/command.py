@@ -12,7 +12,7 @@ import msgspec
 from wallwright import __version__
 from wallwright.api.answers import encoded, plan_refused
 from wallwright.api.app import code_pages, create_app
-from wallwright.api.links import order_of, packed
+from wallwright.api.links import order_of, packed, wall_of
 from wallwright.api.logs import start_logs
 from wallwright.api.outer import Outer
 from wallwright.api.probe import probed
@@ -33,7 +33,8 @@ def application(workers: int = 1) -> Outer:
     # While all workers are replaced one after another there is one more of them than asked for.
     chosen = settings_from()
     orders = functools.partial(order_of, most=chosen.body_bytes)
-    return create_app(chosen, routes(code_pages(), packed, orders), rows=workers + 1)
+    walls = functools.partial(wall_of, most=chosen.body_bytes)
+    return create_app(chosen, routes(code_pages(), packed, orders, walls), rows=workers + 1)
 
 
 def main(arguments: list[str] | None = None) -> int:

@@ -7,14 +7,17 @@ import httpx
 from tests.api.client import call
 
 from wallwright.api.app import code_pages, create_app
-from wallwright.api.links import order_of, packed
+from wallwright.api.links import order_of, packed, wall_of
 from wallwright.api.settings import Settings
 from wallwright_viewer import squaring
 from wallwright_viewer.form import example, link
 from wallwright_viewer.pages import routes
 
 CODES = code_pages()
-APP = create_app(Settings(), routes(CODES, packed, functools.partial(order_of, most=256_000)))
+APP = create_app(
+    Settings(),
+    routes(CODES, packed, functools.partial(order_of, most=256_000), functools.partial(wall_of, most=256_000)),
+)
 EXAMPLE = link(example())
 PAGES = (
     "/",
@@ -25,6 +28,11 @@ PAGES = (
     f"/squaring?{squaring.example('frame').link}",
     f"/squaring?{squaring.example('deck').link}",
     "/?example=field-office",
+    "/wall",
+    "/wall?z=x",
+    "/sheathing",
+    "/fasteners",
+    "/raising",
     "/order",
     "/order?z=x",
     "/published",

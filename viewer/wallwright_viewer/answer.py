@@ -12,9 +12,10 @@ from wallwright.wire.building import Building, BuildingAnswer, BuiltWall
 from wallwright.wire.fasteners import FastenersAnswer, Joint
 from wallwright.wire.layout import CutRow, LayoutAnswer
 from wallwright.wire.raising import RaisingAnswer
-from wallwright.wire.sheathing import Piece, SheathingAnswer
-from wallwright.wire.wall import Wall
-from wallwright_viewer.drawn import Drawing, Packer, drawing, ordered, tape_of
+from wallwright.wire.sheathing import SheathingAnswer
+from wallwright_viewer.drawn import Drawing, Packer, drawing, ordered
+from wallwright_viewer.lists import MarkRow, PieceRow, mark_rows, piece_row
+from wallwright_viewer.wall import views_of
 
 _KINDS: Final = (
     ("layout", "framing", "framing"),
@@ -23,26 +24,6 @@ _KINDS: Final = (
     ("raising", "raising", "raising"),
 )
 """Each wall's drawings: the operation, and what its id and its title say."""
-
-
-class MarkRow(msgspec.Struct):
-    """One line to draw on the plates."""
-
-    reading: str
-    sign: str
-    member: str
-    plates: str
-
-
-class PieceRow(msgspec.Struct):
-    """One piece of sheathing as it is cut."""
-
-    id: str
-    sheet: str
-    size: str
-    cut: str
-    lines: list[str]
-    stage: str
 
 
 class WallPage(msgspec.Struct):
@@ -57,6 +38,8 @@ class WallPage(msgspec.Struct):
     joints: list[Joint]
     raising: RaisingAnswer
     findings: list[Finding]
+    views: list[tuple[str, str, str]]
+    """Path, name and link of the wall's own pages."""
 
 
 class Told(msgspec.Struct):
@@ -80,14 +63,16 @@ class BuildingPage(msgspec.Struct):
         return [self.plan, *(one for wall in self.walls for one in wall.drawings)]
 
 
-def building_page(request: Building, packed: Packer) -> BuildingPage:
-    """Everything that the page shows of a building. Raises PlanRefused with every fault found."""
+def building_page(request: Building, packed: Packer, back: str = "") -> BuildingPage:
+    """Everything that the page shows of a building; ``back`` is its own query. Raises PlanRefused with every fault found."""
     found = print_set(request)
     told = _told(found)
     once = {(one.finding.code, one.finding.text) for one in told}
     plan = drawing("building", "plan", "Plan", found.plan, found.body, packed)
     pairs = zip(found.answer.walls, found.walls, strict=True)
-    page = BuildingPage(found.answer, plan, [_wall_page(wall, sheets, once, packed) for wall, sheets in pairs], told)
+    page = BuildingPage(
+        found.answer, plan, [_wall_page(wall, sheets, once, packed, back) for wall, sheets in pairs], told
+    )
     for number, one in enumerate(page.sheets, 1):
         one.number = number
     return page
@@ -119,7 +104,7 @@ def _told(found: PrintSet) -> list[Told]:
     return told
 
 
-def _wall_page(built: BuiltWall, sheets: WallSheets, told: set[tuple[str, str]], packed: Packer) -> WallPage:
+def _wall_page(built: BuiltWall, sheets: WallSheets, told: set[tuple[str, str]], packed: Packer, back: str) -> WallPage:
     layout, skin, nailed, lifted = built.layout, built.sheathing, built.fasteners, built.raising
     assert isinstance(layout, LayoutAnswer)  # noqa: S101 - the whole set is asked for by this page
     assert isinstance(skin, SheathingAnswer)  # noqa: S101
@@ -135,12 +120,13 @@ def _wall_page(built: BuiltWall, sheets: WallSheets, told: set[tuple[str, str]],
             for operation, id, said in _KINDS
             for ending, which, svg in _papers(sheets.drawings[operation])
         ],
-        _mark_rows(layout),
+        mark_rows(layout),
         layout.cut_list,
-        [_piece_row(piece, built.wall) for piece in skin.pieces],
+        [piece_row(piece, built.wall) for piece in skin.pieces],
         nailed.joints,
         lifted,
         [one for one in ordered(_findings(built)) if (one.code, one.text) not in told],
+        views_of(sheets.body, packed, back),
     )
 
 
@@ -149,58 +135,3 @@ def _papers(papers: list[str]) -> list[tuple[str, str, str]]:
     if len(papers) == 1:
         return [("", "", papers[0])]
     return [(f"-{number}", f", sheet {number} of {len(papers)}", svg) for number, svg in enumerate(papers, 1)]
-
-
-def _mark_rows(layout: LayoutAnswer) -> list[MarkRow]:
-    """The marks in the tape's order, those that stand on several plates once."""
-    rows: dict[tuple[float, str, str, str], list[str]] = {}
-    for mark in sorted(layout.marks, key=lambda mark: (mark.reading, mark.member)):
-        sign = mark.sign if mark.side == "centre" else f"{mark.sign} {mark.side}"
-        plates = rows.setdefault((mark.reading, mark.reading_tape, sign, mark.member), [])
-        word = mark.plate.rpartition("-")[0].removesuffix("-plate")
-        if word not in plates:
-            plates.append(word)
-    found = [
-        MarkRow(tape, sign, member.replace("-", " "), " and ".join(plates))
-        for (_, tape, sign, member), plates in rows.items()
-    ]
-    return [*_plate_end(layout), *found]
-
-
-def _plate_end(layout: LayoutAnswer) -> list[MarkRow]:
-    """What the tape reads at the plate's own end, where it is hooked elsewhere: nothing stands there to hook yet."""
-    tape = layout.wall.layout
-    if not layout.marks or isinstance(tape, UnsetType):
-        return []
-    mark = layout.marks[0]
-    bottom = [member for member in layout.members if member.role == "bottom-plate"]
-    if tape.from_ == "left":
-        reading = mark.reading - mark.at
-    else:
-        reading = mark.reading + mark.at - max(member.x + member.width for member in bottom)
-    if not round(reading, 5):
-        return []
-    return [MarkRow(tape_of(reading, layout.wall.units), "hold", f"the plate's {tape.from_} end", "bottom and top")]
-
-
-def _piece_row(piece: Piece, wall: Wall) -> PieceRow:
-    spans = []
-    for axis in (0, 1):
-        values = [point[axis] for point in piece.outline]
-        spans.append(tape_of(max(values) - min(values), wall.units))
-    holes = len(piece.cut_outs)
-    kinds = ["cut to its outline"] if _is_notched(piece) else []
-    kinds += [f"{holes} {'opening' if holes == 1 else 'openings'} cut out"] if holes else []
-    lines = [
-        f"{x1}, {y1} to {x2}, {y2}"
-        for x1, y1, x2, y2 in (line.tape for line in piece.cut_lines)
-    ]  # fmt: skip
-    return PieceRow(
-        piece.id, piece.sheet, " x ".join(spans), "; ".join(kinds) or "straight", lines, piece.stage.replace("-", " ")
-    )
-
-
-def _is_notched(piece: Piece) -> bool:
-    """Whether a piece is more than a rectangle from its sheet."""
-    xs, ys = ({point[axis] for point in piece.outline} for axis in (0, 1))
-    return len(xs) > 2 or len(ys) > 2

@@ -17,11 +17,13 @@ from wallwright.findings import PlanRefused
 from wallwright.operations.buying import TookTooLong
 from wallwright.operations.converters import CONVERTERS
 from wallwright.operations.examples import example_bytes
+from wallwright.wire.base import Units
 from wallwright_viewer import fields, form, published, question, squaring
 from wallwright_viewer.answer import BuildingPage, building_page
 from wallwright_viewer.drawn import Packer, curl, tape_of
 from wallwright_viewer.order import OrderOf, OrderPage, order_page
 from wallwright_viewer.reference import reference
+from wallwright_viewer.wall import VIEWS, WallOf, WallView, wall_view
 from wallwright_viewer.worked import WORKED
 
 AnyRequest = Request[Any, Any, Any]
@@ -59,16 +61,18 @@ def _environment() -> Environment:
 _TEMPLATES: Final = _environment()
 
 
-def routes(codes: Mapping[str, CodePage], packed: Packer, order_of: OrderOf) -> list[HTTPRouteHandler]:
+def routes(codes: Mapping[str, CodePage], packed: Packer, order_of: OrderOf, wall_of: WallOf) -> list[HTTPRouteHandler]:
     """All handlers of the viewer.
 
-    ``codes`` are the codes with pages; ``packed`` packs a request for a link, ``order_of`` reads the order in one.
+    ``codes`` are the codes with pages; ``packed`` packs a request for a link, ``order_of`` and ``wall_of`` read
+    the order or the wall in one.
     """
     return [
         _building(packed),
         _squaring(packed),
         _published(),
         _order(packed, order_of),
+        *(_wall(path, packed, wall_of) for path in VIEWS),
         _codes(codes),
         _fixed("/reference", _rendered("reference.html", reference=reference(), codes=codes), "text/html"),
         _fixed("/style.css", (_DATA / "static" / "style.css").read_bytes(), "text/css"),
@@ -129,7 +133,7 @@ def building_html(filled: form.Form, packed: Packer, base: str, answered: bool =
         errors = asked.errors
         if asked.request is not None:
             try:
-                found = building_page(asked.request, packed)
+                found = building_page(asked.request, packed, form.link(filled))
             except PlanRefused as refusal:
                 errors = question.refused(asked.request.units, refusal, question.place_of)
     return _rendered(
@@ -218,6 +222,31 @@ def _order(packed: Packer, order_of: OrderOf) -> HTTPRouteHandler:
         return _html(content, 200 if found else 422)
 
     return _worked("/order", answered, slow=True)
+
+
+def _wall(path: str, packed: Packer, wall_of: WallOf) -> HTTPRouteHandler:
+    def answered(request: AnyRequest) -> Response[bytes]:
+        query, _, rest = request.scope["query_string"].partition(b"&")
+        faults: list[str] = []
+        found: WallView | None = None
+        units: Units = "in"
+        try:
+            back = form.link(form.read(rest)) if rest else ""
+            wall = wall_of(query or b"z=" + packed(example_bytes(VIEWS[path][0])).encode())
+            units = wall.units
+            found = wall_view(path, wall, back, packed)
+        except ValueError as error:
+            faults = str(error).splitlines()
+        except PlanRefused as refusal:
+            faults = [CONVERTERS[units].fault(fault).detail for fault in refusal.faults]
+        base = str(request.base_url).rstrip("/")
+        content = _rendered(
+            "wall.html", page=found, faults=faults, path=path, name=VIEWS[path][1],
+            curl=lambda one: curl(one, base), tape=lambda number: tape_of(number, units),
+        )  # fmt: skip
+        return _html(content, 200 if found else 422)
+
+    return _worked(path, answered)
 
 
 def _labels(filled: form.Form) -> dict[str, str]:

@@ -12,9 +12,11 @@ from wallwright.api.problems import Refused
 from wallwright.api.reader import Reader
 from wallwright.wire.buying import Order
 from wallwright.wire.limits import Z_MAX
+from wallwright.wire.wall import Wall
 
 _Z: Final = re.compile(r"[A-Za-z0-9_-]+")
 _ORDERS: Final = Reader(Order)
+_WALLS: Final = Reader(Wall)
 Z_PATTERN: Final = "^[A-Za-z0-9_-]+$(?!\\n)"
 
 
@@ -62,13 +64,24 @@ def unpacked(query: bytes, most: int) -> bytes:
 
 def order_of(query: bytes, most: int) -> Order:
     """The order that a link's query holds, for a page. Raises ValueError with what is wrong, a line each."""
+    found = _asked(_ORDERS, query, most)
+    assert isinstance(found, Order)  # noqa: S101 - the reader reads orders
+    return found
+
+
+def wall_of(query: bytes, most: int) -> Wall:
+    """The wall that a link's query holds, for a page. Raises ValueError with what is wrong, a line each."""
+    found = _asked(_WALLS, query, most)
+    assert isinstance(found, Wall)  # noqa: S101 - the reader reads walls
+    return found
+
+
+def _asked(reader: Reader, query: bytes, most: int) -> object:
     try:
-        found = _ORDERS.read(unpacked(query, most))
+        return reader.read(unpacked(query, most))
     except Refused as refused:
         told = [f"{error.pointer}: {error.detail}" for error in refused.errors or ()]
         raise ValueError("\n".join(told or [refused.detail])) from None
-    assert isinstance(found, Order)  # noqa: S101 - the reader reads orders
-    return found
 
 
 def etag(identity: str, form: str) -> str:
