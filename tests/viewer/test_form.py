@@ -1,7 +1,7 @@
 """The form: read from a link, written to one, changed without script, and never shaken by what is sent."""
 
 import re
-from html import escape
+from html import escape, unescape
 from urllib.parse import urlencode
 
 import pytest
@@ -16,6 +16,7 @@ from wallwright.wire.building import Building
 from wallwright_viewer.fields import OPENING, PLAIN, ROWS, SIDES, input_name
 from wallwright_viewer.form import changed, example, link, read
 from wallwright_viewer.question import asked, place_of
+from wallwright_viewer.readings import readings
 from wallwright_viewer.worked import WORKED
 
 HOSTILE = "\"'><script>alert(1)</script>{{7*7}}"
@@ -252,7 +253,7 @@ def test_lining_fastening_hands_and_lying_sheets_are_asked_as_in_a_request():
     found = asked(read(query.encode()))
     assert found.errors == {}
     request = found.request
-    assert (request.lining, request.fastening, request.hands) == (True, "screwed", 6)
+    assert (request.lining, request.fastening.schedule, request.hands) == (True, "screwed", 6)
     assert request.sheathing.direction == "lying"
     text = page(f"/?{query}").text
     assert "screw" in text
@@ -320,3 +321,92 @@ def test_every_way_of_laying_sheets_can_be_asked_for():
     chosen = {one.get("value") for one in shown.all("option") if "selected" in one}
     assert {"lying", "right", "pieced", "free", "shiplap"} <= chosen
     assert {"1/2", "120"} <= {one.get("value") for one in shown.all("input")}
+
+
+FILLED = {
+    **{field.name: field.words[-1][0] for field in PLAIN if field.words},
+    **{field.name: f"{number}.{number:02}" for number, field in enumerate(PLAIN, 11) if not field.words},
+}
+
+
+def controls(query: str) -> dict[str, str]:
+    """What each input and choice of a page holds, by name, in the order of the page."""
+    found: dict[str, str] = {}
+    name = ""
+    for tag, attributes in page(f"/?{query}").elements:
+        if tag == "select":
+            name = attributes["name"]
+            found[name] = ""
+        elif tag == "option" and "selected" in attributes:
+            found[name] = attributes["value"]
+        elif tag == "input" and attributes.get("type") not in ("radio", "hidden"):
+            found[attributes["name"]] = attributes["value"]
+    return found
+
+
+def test_every_field_keeps_its_value_while_a_fault_is_told():
+    rows = {
+        input_name(side, number, field, kind): f"{number}.{place}"
+        for side in SIDES for kind in ROWS for number in (1, 2, 3) for place, field in enumerate(kind.fields, 1)
+    }  # fmt: skip
+    sent = FILLED | rows | {"width": "wide"}
+    assert len(set(FILLED)) == len(PLAIN)
+    assert "width" in faults(urlencode({"units": "in", **sent}))
+    assert controls(urlencode({"units": "in", **sent})) == sent
+    # The same through adding a row, which fills no other field and empties none.
+    query, _ = followed(urlencode({"units": "in", **sent, "do": "add-left"}))
+    kept = controls(f"{query}&edit=1")
+    assert {name: kept[name] for name in sent} == sent
+    assert {name for name in kept if name not in sent} == {f"left.4.{field.name}" for field in OPENING}
+
+
+@pytest.mark.parametrize("field", [field for field in PLAIN if field.words], ids=lambda field: field.name)
+def test_every_word_of_every_choice_comes_back_chosen(field):
+    for word, _ in field.words:
+        assert controls(urlencode({"units": "in", "width": "wide", field.name: word}))[field.name] == word
+
+
+def test_fasteners_are_asked_as_in_a_request_packs_and_spare_included():
+    more = {
+        "fastening": "nailed", "framing_nail": "16d box", "toe_nail": "8d box", "sheathing_nail": "8d common",
+        "coating": "hot-dip", "spare_percent": "12.5", "packs": "16d box 350,  8d common 530",
+    }  # fmt: skip
+    found = asked(read(f"{EXAMPLE}&{urlencode(more)}".encode()))
+    assert found.errors == {}
+    fastening = found.request.fastening
+    assert (fastening.framing_nail, fastening.toe_nail, fastening.coating) == ("16d box", "8d box", "hot-dip")
+    assert fastening.spare_percent == 12.5
+    assert [(pack.fastener, pack.count) for pack in fastening.packs] == [("16d box", 350), ("8d common", 530)]
+    for text in ("350", "16d box", "16d box 350;", ",", "16d box 0"):
+        assert "packs" in faults(f"{EXAMPLE}&{urlencode({'packs': text})}"), text
+
+
+@pytest.mark.parametrize(("name", "text", "says"), [
+    ("wall_height", "7.5", '7.5 was read in inches: 7 1/2". Write 7.5\' for feet.'),
+    ("wall_height", "7' 14\"", '14 inches are a foot or more; 7\' 14" was read as 8\' 2".'),
+    ("width", "14", '14 was read in inches'),
+    ("front.1.left", "4.5", "4.5 was read in inches"),
+    ("front.1.width", "2' 12", "12 inches are a foot or more"),
+])  # fmt: skip
+def test_a_length_that_may_mean_another_is_told_as_it_was_read(name, text, says):
+    form = read(EXAMPLE.encode())
+    sent = dict(form.values) | {"units": "in"}
+    sent |= {f"front.1.{key}": value for key, value in form.openings["front"][0].items()} | {name: text}
+    shown = get("/?" + urlencode(sent) + "&edit=1").text
+    (told,) = re.findall(rf'id="{name}-read">([^<]*)<', shown)
+    assert says in unescape(told)
+
+
+def test_what_was_read_stands_at_the_head_of_an_answer_and_a_plain_length_is_not_questioned():
+    assert readings(example()) == {}
+    query = EXAMPLE.replace("wall_height=7%27+5%22", "wall_height=6%27+17%22")
+    assert query != EXAMPLE
+    text = page(f"/?{query}").text
+    assert "was it meant so?" in text
+    assert "Wall height, plates included: 17 inches are a foot or more" in text
+    assert "was it meant so?" not in page(f"/?{EXAMPLE}").text
+
+
+def test_numbers_in_metres_are_told_to_have_been_read_in_millimetres():
+    assert "Write 4.8 m for metres" in readings(read(b"units=mm&width=4.8"))["width"]
+    assert readings(read(b"units=mm&width=4800&depth=7.2+m&wall_height=2500&front.1.left=0")) == {}

@@ -7,8 +7,8 @@ import msgspec
 
 from wallwright.wire.limits import OPENINGS_MAX, PARTITIONS_MAX
 
-Kind = Literal["length", "extent", "offset", "name", "stock", "word", "words", "number", "count", "flag"]
-"""What a field takes. A flag's words are `yes` and `no`; a count is a whole number."""
+Kind = Literal["length", "extent", "offset", "name", "stock", "word", "words", "number", "count", "flag", "packs"]
+"""What a field takes. A flag's words are `yes` and `no`; a count is a whole number; packs are names with counts."""
 
 
 class Field(msgspec.Struct, frozen=True):
@@ -45,6 +45,10 @@ class Rows(msgspec.Struct, frozen=True):
     most: int
     mark: str = ""
     """Stands before the row's number in an input's name."""
+
+
+def _nails(*names: str) -> tuple[tuple[str, str], ...]:
+    return (("", "as the schedule says"), *((name, name) for name in names))
 
 
 UNITS: Final = (("in", "feet and inches"), ("mm", "millimetres"))
@@ -139,8 +143,20 @@ GROUPS: Final = (
         "Hands and fasteners",
         (
             Field("hands", "Hands to raise a wall", "count", ("hands",), hint="people; empty is 2"),
-            Field("fastening", "Fastened with", "word", ("fastening",),
+            Field("fastening", "Fastened with", "word", ("fastening", "schedule"),
                   words=(("", "nails, unless said"), ("nailed", "nails"), ("screwed", "screws"))),
+            Field("framing_nail", "Nail of the framing", "word", ("fastening", "framing_nail"),
+                  words=_nails("16d common", "16d box", "10d box", "3 x 0.131")),
+            Field("toe_nail", "Nail driven at a slant", "word", ("fastening", "toe_nail"),
+                  words=_nails("8d common", "8d box", "10d box", "16d box", "3 x 0.131")),
+            Field("sheathing_nail", "Nail of the sheets", "word", ("fastening", "sheathing_nail"),
+                  words=_nails("6d common", "8d common", "10d common", "8d box", "2 x 0.113", "2-3/8 x 0.113", "2-1/2 x 0.131")),
+            Field("coating", "Coating", "word", ("fastening", "coating"),
+                  words=(("", "plain, unless said"), ("plain", "plain"), ("hot-dip", "hot-dip"), ("stainless", "stainless")),
+                  hint="into treated timber they are coated in any case"),
+            Field("spare_percent", "Spare, per cent", "number", ("fastening", "spare_percent"), hint="bought beyond what is counted"),
+            Field("packs", "Packs to be had", "packs", ("fastening", "packs"),
+                  hint="name and count, such as 16d common 350, 8d common 530"),
         ),
         folded=True,
         about="Who lifts, and what holds it together.",

@@ -67,6 +67,8 @@ def _text(document: Any, field: Field) -> str:
         document = document.get(step, {})
     if document == {}:
         return ""
+    if field.kind == "packs":
+        return ", ".join(f"{pack['fastener']} {pack['count']}" for pack in document)
     return " ".join(document) if isinstance(document, list) else str(document)
 
 

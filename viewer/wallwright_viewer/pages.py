@@ -22,6 +22,7 @@ from wallwright_viewer import fields, form, published, question, squaring
 from wallwright_viewer.answer import BuildingPage, building_page
 from wallwright_viewer.drawn import Packer, curl, tape_of
 from wallwright_viewer.order import OrderOf, OrderPage, order_page
+from wallwright_viewer.readings import readings
 from wallwright_viewer.reference import reference
 from wallwright_viewer.wall import VIEWS, WallOf, WallView, wall_view
 from wallwright_viewer.worked import WORKED
@@ -128,6 +129,7 @@ def building_html(filled: form.Form, packed: Packer, base: str, answered: bool =
     """The page of a form: with its answer where it was sent, or with what is wrong beside each field."""
     found: BuildingPage | None = None
     errors: question.Errors = {}
+    notes = readings(filled)
     if answered:
         asked = question.asked(filled)
         errors = asked.errors
@@ -140,13 +142,14 @@ def building_html(filled: form.Form, packed: Packer, base: str, answered: bool =
         "building.html",
         form=filled,
         errors=errors,
+        notes=notes,
         page=found,
         groups=fields.GROUPS,
         sides=fields.SIDES,
         kinds=fields.ROWS,
         worked={name: title for name, (title, _) in WORKED.items()},
         units=fields.UNITS,
-        opened=lambda group: any(field.name in errors for field in group.fields),
+        opened=lambda group: any(field.name in errors or field.name in notes for field in group.fields),
         said=lambda group: fields.said(group, filled.values),
         input_name=fields.input_name,
         labels=_labels(filled),

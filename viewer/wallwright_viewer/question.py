@@ -22,6 +22,7 @@ _LENGTHS: Final[dict[str, type]] = {"length": Length, "extent": Extent, "offset"
 _ROW_POINTER: Final = re.compile(r"/walls/(front|right|back|left)/(openings|partitions)/([0-9]+)(?:/([a-z_]+))?.*")
 _ROW_NAME: Final = re.compile(r"(front|right|back|left)\.(p?)([0-9]+)\.([a-z]+)")
 _NUMBER: Final = re.compile(r"[0-9]{1,6}(?:\.[0-9]{1,6})?")
+_PACK: Final = re.compile(r"(\S.{0,78}?) +([0-9]{1,6})")
 _MISSING: Final = re.compile(r"Object missing required field `([a-z_]+)`")
 _PLACE: Final = re.compile(r" - at `\$\.?([^`]*)`$")
 _NAMES: Final = {"name": "a name of at most 80 characters, without control characters"}
@@ -155,6 +156,9 @@ def _value(field: Field, text: str) -> Any:
     """A field's text as it stands in a request."""
     if field.kind == "words":
         return text.split()
+    if field.kind == "packs":
+        found = [_PACK.fullmatch(part.strip()) for part in text.split(",")]
+        return [{"fastener": pack[1], "count": int(pack[2])} for pack in found if pack]
     if field.kind == "flag":
         return text == "yes"
     if field.kind == "count":
@@ -174,6 +178,9 @@ def _fault(field: Field, text: str) -> str:
         elif field.kind == "number":
             if not _NUMBER.fullmatch(text):
                 return f"{text[:40]} is given; give a plain number such as 4 or 2.5."
+        elif field.kind == "packs":
+            if not all(_PACK.fullmatch(part.strip()) for part in text.split(",")):
+                return f"{text[:40]} is given; give a name and a count each, such as 16d common 350, 8d common 530."
         elif field.kind == "count":
             if not re.fullmatch(r"[0-9]{1,6}", text):
                 return f"{text[:40]} is given; give a whole number such as 2."

@@ -30,6 +30,7 @@ class WallView(msgspec.Struct):
 
     path: str
     title: str
+    heading: str
     units: Units
     answer: Any
     drawing: Drawing
@@ -73,10 +74,11 @@ def wall_view(path: str, request: Wall, back: str, packed: Packer) -> WallView:
     found = BY_NAME[name]
     answer = found.answer(request)
     body = _ENCODER.encode(answer.wall)
-    title = f"{answer.wall.name or 'A wall'}: {word.lower()}"
-    shown = drawing(name, "drawn", title, found.drawing(request), body, packed)
+    title = answer.wall.name or "A wall"
+    heading = f"{title}: {word.lower()}"
+    shown = drawing(name, "drawn", heading, found.drawing(request), body, packed)
     view = WallView(
-        path, title, request.units, answer, shown, views_of(body, packed, back), back, ordered(answer.findings)
+        path, title, heading, request.units, answer, shown, views_of(body, packed, back), back, ordered(answer.findings)
     )
     if name == "layout":
         view.marks = mark_rows(answer)

@@ -16,7 +16,7 @@ _BOAT_STORE: Final[dict[str, Any]] = {
     "plates": {"stock_length": "5400"},
     "slip_gap": "2",
     "hands": "4",
-    "fastening": "screwed",
+    "fastening": {"schedule": "screwed", "spare_percent": "10"},
     "sheathing": {
         "sheet": {"width": "1200", "length": "2700", "thickness": "11", "kind": "osb"}, "direction": "upright", "gap": "3",
         "under_sheet": "0",
@@ -43,7 +43,7 @@ _FIELD_OFFICE: Final[dict[str, Any]] = {
     "plates": {"stock_length": "16'"},
     "slip_gap": '1/16"',
     "hands": "6",
-    "fastening": "nailed",
+    "fastening": {"schedule": "nailed", "packs": [{"fastener": "16d common", "count": "350"}]},
     "sheathing": {
         "sheet": {"width": "4'", "length": "9'", "thickness": '7/16"', "kind": "osb"}, "direction": "upright", "gap": '1/8"',
     },
