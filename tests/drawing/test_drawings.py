@@ -5,7 +5,8 @@ from collections import Counter
 from xml.etree import ElementTree
 
 import pytest
-from hypothesis import HealthCheck, assume, given, settings
+from hypothesis import HealthCheck, assume, example, given, settings
+from shapely.geometry import Point, Polygon
 from tests.strategies.buildings import buildings, sloped_buildings
 from tests.strategies.slopes import sloped_walls
 from tests.strategies.walls import walls
@@ -13,6 +14,8 @@ from tests.strategies.walls import walls
 from wallwright.domain.building import build
 from wallwright.domain.fasteners import fasten
 from wallwright.domain.framed import framed, skinned
+from wallwright.domain.wall import Top
+from wallwright.domain.wall import Wall as BareWall
 from wallwright.drawing.building import plan_scene
 from wallwright.drawing.corners import WIDTH
 from wallwright.drawing.elevation import framing_pages, framing_scene
@@ -166,6 +169,23 @@ def test_sills_and_blocks_of_the_example_are_marked():
         (row.mark, row.members) for row in laid.cut_list if {"blocking", "rough-sill"} & set(row.roles)
     ):
         assert counted[mark] == len(members), mark
+
+
+STEEP = BareWall(length=inches("109 3/16"), height=inches("32 1/8"), top=Top("gable", 12, 12, ridge=inches("96")))
+
+
+@MANY
+@example(STEEP)
+@given(walls() | sloped_walls())
+def test_a_piece_is_numbered_within_its_outline(wall):
+    done = framed(wall)
+    for page in sheathing_pages(skinned(done), "in", "0" * 8, done.layout):
+        pieces = {
+            dict(shape.data)["piece"].removeprefix("piece-"): Polygon(shape.points)
+            for shape in page.shapes if isinstance(shape, Area) and "piece" in dict(shape.data)
+        }  # fmt: skip
+        for text in (shape for shape in page.shapes if isinstance(shape, Text) and shape.text.rstrip("*").isdigit()):
+            assert pieces[text.text.rstrip("*")].buffer(0).contains(Point(text.x, text.y - 0.9)), text
 
 
 def test_gaps_are_told_where_the_seams_end():

@@ -189,9 +189,9 @@ def _piece_texts(view: View, piece: Piece, units: Units, with_sheet: bool) -> Sh
 def _clear(piece: Piece) -> list[tuple[int, int, int, int]]:
     """Rectangles of a piece between two of its corners' x, free of cuts: left, bottom, right, top."""
     loops = (piece.outline, *piece.cut_outs)
-    # A sloping side is taken as level at its lower end: what is clear under that is clear.
+    # A sloping side is taken as level at its lower end: what is clear under that is clear, and nothing above it is.
     sides = [
-        (min(a[0], b[0]), max(a[0], b[0]), min(a[1], b[1]))
+        (min(a[0], b[0]), max(a[0], b[0]), min(a[1], b[1]), a[1] != b[1])
         for loop in loops
         for a, b in zip(loop, (*loop[1:], loop[0]), strict=True)
         if a[0] != b[0]
@@ -201,7 +201,9 @@ def _clear(piece: Piece) -> list[tuple[int, int, int, int]]:
     for number, left in enumerate(xs):
         for right in xs[number + 1 :]:
             # Level sides that reach into this stretch, from the bottom up, bound what is solid in it.
-            levels = sorted({y for low, high, y in sides if low < right and high > left})
+            reaching = [(y, slopes) for low, high, y, slopes in sides if low < right and high > left]
+            slope = min((y for y, slopes in reaching if slopes), default=None)
+            levels = sorted({y for y, _ in reaching if slope is None or y <= slope})
             for bottom, top in zip(levels, levels[1:], strict=False):
                 if _inside(loops, left, right, (bottom + top) // 2):
                     found.append((left, bottom, right, top))
