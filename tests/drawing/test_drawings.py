@@ -7,6 +7,7 @@ from xml.etree import ElementTree
 import pytest
 from hypothesis import HealthCheck, assume, example, given, settings
 from shapely.geometry import Point, Polygon
+from tests.drawing import collide
 from tests.strategies.buildings import buildings, sloped_buildings
 from tests.strategies.slopes import sloped_walls
 from tests.strategies.walls import walls
@@ -14,7 +15,8 @@ from tests.strategies.walls import walls
 from wallwright.domain.building import build
 from wallwright.domain.fasteners import fasten
 from wallwright.domain.framed import framed, skinned
-from wallwright.domain.wall import Top
+from wallwright.domain.stock import Stock
+from wallwright.domain.wall import Header, Opening, Sheathing, Sheet, Top
 from wallwright.domain.wall import Wall as BareWall
 from wallwright.drawing.building import plan_scene
 from wallwright.drawing.corners import WIDTH
@@ -171,7 +173,26 @@ def test_sills_and_blocks_of_the_example_are_marked():
         assert counted[mark] == len(members), mark
 
 
-STEEP = BareWall(length=inches("109 3/16"), height=inches("32 1/8"), top=Top("gable", 12, 12, ridge=inches("96")))
+STEEP = BareWall(
+    length=inches("109 3/16"),
+    height=inches("32 1/8"),
+    top=Top("gable", 12, 12, ridge=inches("96")),
+    sheathing=Sheathing(Sheet(inches("48"), inches("120"), inches("15/32")), "lying", inches("3/16"), inches("1"), "left", True),
+    openings=tuple(
+        Opening(name, *map(inches, sizes), header=Header(Stock(inches("1 1/2"), inches("3 1/2")), 1) if name == "opening 4" else None)
+        for name, sizes in (
+            ("opening 2", ("38", "14 15/16", "25 15/16", "29 5/8")), ("", ("60 1/4", "6", "67", "0")),
+            ("opening 4", ("75 1/4", "6", "54", "13")),
+        )
+    ),
+)  # fmt: skip
+"""Its lowest pieces reach under one side of the roof past the low end of the other."""
+
+
+def test_no_text_of_pieces_under_two_slopes_meets_another():
+    done = framed(STEEP)
+    (page,) = sheathing_pages(skinned(done), "in", "0" * 8, done.layout)
+    assert collide.faults_of_texts(page) == []
 
 
 @MANY
