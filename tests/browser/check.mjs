@@ -58,7 +58,10 @@ async function answered(page) {
   await page.waitForURL(/\?/);
 }
 
-const plainPages = () => ["/", "/?example=field-office", "/squaring", "/order", "/published", "/reference", "/problems/two-people"]
+const WALL_PAGES = ["/wall", "/sheathing", "/fasteners", "/raising"];
+const DOUBTED = "/?units=in&width=14&depth=10%27+14%22&wall_height=7.5&front.1.left=4.5&edit=1";
+const plainPages = () => ["/", "/?example=field-office", DOUBTED, ...WALL_PAGES, "/wall?z=x", "/squaring", "/order", "/published",
+  "/reference", "/problems/two-people", "/problems/none"]
   .map((path) => base + path);
 
 // The address of the answer to the worked example of a deck.
@@ -136,6 +139,68 @@ test("a frame that was measured is squared", async () => {
   assert.deepEqual(page.problems, []);
 });
 
+test("a wall's pages lead to one another, to squaring and back to the building", async () => {
+  const page = await plain();
+  await answered(page);
+  await page.getByRole("link", { name: "Framing of the front wall" }).click();
+  await page.waitForURL(/\/wall\?z=/);
+  for (const name of ["Sheathing", "Fasteners", "Raising", "Framing"]) {
+    await page.getByRole("link", { name, exact: true }).click();
+    assert.match(await page.locator("h1").innerText(), new RegExp(`^pump house, front wall: ${name.toLowerCase()}$`));
+    assert.equal(await page.locator("svg").count(), 1);
+  }
+  await page.getByRole("link", { name: "The whole building" }).click();
+  await page.waitForURL(/\/\?/);
+  assert.equal(await page.locator("svg").count(), SHEETS);
+  assert.deepEqual(page.problems, []);
+});
+
+test("by keyboard alone a form is filled, an opening added, the question asked and a wall's page opened", async () => {
+  const page = await plain();
+  await page.goto(`${base}/`);
+  // Tab until what has the focus answers to a name, as one who has no mouse must.
+  const reach = async (matches) => {
+    for (let steps = 0; steps < 400; steps += 1) {
+      await page.keyboard.press("Tab");
+      const at = await page.evaluate(() => {
+        const on = document.activeElement;
+        return `${on.name ?? ""}|${on.value ?? ""}|${on.textContent.trim()}`;
+      });
+      if (matches.test(at)) return;
+    }
+    assert.fail(`${matches} is not reached`);
+  };
+  await page.keyboard.press("Tab");
+  await page.keyboard.press("Enter"); // the link past the pages' names
+  assert.match(page.url(), /#main$/);
+  await reach(/^width\|/);
+  await page.keyboard.press("Control+A");
+  await page.keyboard.type("16'");
+  await reach(/^do\|add-back\|/);
+  await page.keyboard.press("Enter");
+  await page.waitForURL(/back\.1\.name/);
+  for (const [name, value] of [["left", "6'"], ["width", "3'"], ["height", "2'"], ["sill", "4'"]]) {
+    await reach(new RegExp(`^back\\.1\\.${name}\\|`));
+    await page.keyboard.type(value);
+  }
+  await page.keyboard.press("Enter");
+  await page.waitForURL(/was=/);
+  assert.equal(await page.locator("svg").count(), SHEETS);
+  await reach(/Framing of the front wall$/);
+  await page.keyboard.press("Enter");
+  await page.waitForURL(/\/wall\?z=/);
+});
+
+test("a wall's own page is printed as its drawing and at most two sheets of lists", async () => {
+  const page = await plain();
+  for (const path of WALL_PAGES) {
+    await page.goto(base + path);
+    const printed = sheets(await page.pdf({ preferCSSPageSize: true, format: "Letter" }));
+    assert.ok(Math.abs(printed[0][0] - 279.4) < 0.6, `${path} begins with its drawing`);
+    assert.ok(printed.length >= 2 && printed.length <= 3, `${path}: ${printed.length} sheets`);
+  }
+});
+
 test("the published figures are narrowed to an edition", async () => {
   const page = await plain();
   await page.goto(`${base}/published`);
@@ -178,7 +243,7 @@ test("a fault is told beside its field, and its link leads there", async () => {
 test("every link of every page leads somewhere", async () => {
   const page = await plain();
   const seen = new Set();
-  const open = [`${base}/`, `${base}/reference`, `${base}/squaring`, `${base}/published`];
+  const open = [`${base}/`, `${base}/reference`, `${base}/squaring`, `${base}/published`, `${base}/wall`];
   await answered(page);
   open.push(page.url());
   for (const from of open) {
@@ -237,8 +302,9 @@ for (const [units, [wide, high]] of Object.entries({ in: [279.4, 215.9], mm: [29
 
 const guises = {
   light: {}, dark: { colorScheme: "dark" }, forced: { forcedColors: "active" }, phone: { viewport: { width: 360, height: 740 } },
+  narrow: { viewport: { width: 320, height: 740 } }, "text twice as large": { twice: true },
 };
-for (const [guise, options] of Object.entries(guises)) {
+for (const [guise, { twice, ...options }] of Object.entries(guises)) {
   test(`axe-core finds nothing, ${guise}`, async () => {
     const helper = await plain();
     await answered(helper);
@@ -250,6 +316,11 @@ for (const [guise, options] of Object.entries(guises)) {
     for (const path of paths) {
       const page = await context.newPage();
       await page.goto(path);
+      if (twice) {
+        await page.addStyleTag({ content: "html{font-size:200%}" });
+        const wide = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
+        assert.ok(wide <= 0, `${path} runs ${wide} px past the window`);
+      }
       await page.addScriptTag({ content: axe });
       const found = await page.evaluate(() => axe.run());
       assert.deepEqual(found.violations.map((one) => `${one.id}: ${one.nodes[0].html}`), [], path);

@@ -288,7 +288,8 @@ def test_faults_of_writing_and_of_place_are_told_in_one_round():
         )
         for number, row in rows.items()
     )
-    told = faults(f"{EXAMPLE}&{query}&hands=two")
+    told = faults(f"{EXAMPLE}&{query}&hands=two&packs=many&spare_percent=some")
+    assert {"packs", "spare_percent"} <= set(told)
     assert "is not a length" in told["back.1.width"]
     assert "two is given" in told["hands"]
     assert {name for name in told if name.startswith("back.2.")}

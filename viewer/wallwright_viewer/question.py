@@ -27,7 +27,9 @@ _MISSING: Final = re.compile(r"Object missing required field `([a-z_]+)`")
 _PLACE: Final = re.compile(r" - at `\$\.?([^`]*)`$")
 _NAMES: Final = {"name": "a name of at most 80 characters, without control characters"}
 _STOCK_HINT: Final = "a section such as 2x4, 38x89 or 1-1/2x3-1/2"
-_PLACES_STAND: Final = frozenset({"name", "hands"})
+_PLACES_STAND: Final = frozenset({
+    "name", "hands", *(field.name for field in PLAIN if field.path[0] == "fastening"),
+})  # fmt: skip
 """Plain fields without which the places in the walls stay what they are."""
 
 Errors = dict[str, list[str]]
