@@ -227,9 +227,10 @@ def _fullest(problem: Problem, cuts: list[Cut], most: int) -> list[Cut]:
 
 
 def _by_area(problem: Problem) -> int:
-    """What the sheets cost at least by area alone."""
+    """What the sheets cost at least by area alone, as a total that whole sheets can come to."""
     area = sum(item.size * item.most for item in problem.items)
-    return min(-(-area * board.price // board.room) for board in problem.boards)
+    least = min(-(-area * board.price // board.room) for board in problem.boards)
+    return -(-least // problem.divisor) * problem.divisor
 
 
 def _sheet(sets: Sets, panels: list[Panel], offer: SheetOffer, counts: Counts, times: int) -> CutSheet:
