@@ -13,7 +13,7 @@ from typing import Final
 
 import msgspec
 
-from wallwright.domain.buying.patterns import Counts, Fronts, Work, filled, used
+from wallwright.domain.buying.patterns import Counts, Fronts, Work, by_size, filled, used
 from wallwright.domain.buying.problem import Cut, Effort, Found, Plan, Problem
 from wallwright.domain.buying.solver import Column, Linear, Row, minimise
 
@@ -21,6 +21,11 @@ SCALE: Final = 1_000_000
 """Parts of a cent in which prices of pieces are reckoned."""
 TRUSTED: Final = 10**8
 """Totals up to here, in steps of their common divisor, are told apart by the solver with certainty."""
+
+SIZE: Final = 5_000
+"""Unknowns times conditions of a programme up to which all nodes of the effort are searched; of a larger one so many fewer."""
+ROWS: Final = 20
+"""Conditions up to which all patterns of the effort are listed for the programme in whole numbers; of more so many fewer."""
 
 Left = Callable[[], float]
 """Seconds left until the clock's guard."""
@@ -40,7 +45,7 @@ def solve(problem: Problem, effort: Effort, left: Left) -> Found | None:
         plan = short
     pricing.run()
     best = plan if plan is not None else {}
-    bound = up(pricing.bound, problem.divisor)
+    bound = up(max(pricing.bound, by_length(problem)), problem.divisor)
     if problem.cost(best) > bound:
         best, _ = _whole(problem, sorted(pricing.cuts), best, effort.nodes, left)
     if problem.cost(best) > bound:
@@ -60,8 +65,10 @@ def _closed(pricing: "Pricing", best: Plan, bound: int) -> tuple[Plan, int]:
     """
     problem, effort = pricing.problem, pricing.effort
     wanted = problem.cost(best) - problem.divisor
+    conditions = len(problem.items) + len(problem.boards)
+    most = min(effort.patterns, effort.patterns * ROWS // conditions)
     for part in (1, 2, 4, 8, 16, 32, 64):
-        narrow, complete = pricing.listed(wanted, effort.patterns, part=part)
+        narrow, complete = pricing.listed(wanted, most, part=part)
         if not complete:
             continue
         cuts = narrow if part == 1 else tuple(pricing.cuts)
@@ -82,15 +89,22 @@ def up(scaled: int, divisor: int) -> int:
     return -(-max(0, scaled) // step) * divisor
 
 
+def by_length(problem: Problem) -> int:
+    """What every plan costs at least, in parts of a cent, by length alone: all timber at the price of the board that is cheapest for it."""
+    length = sum((item.size - item.saves) * item.most for item in problem.items)
+    return min(length * board.price * SCALE // board.room for board in problem.boards)
+
+
 def greedy(problem: Problem) -> Plan | None:
     """A plan by filling board after board, each time the one that is cheapest for what it holds; None where boards run out."""
     need = list(problem.demand)
     stock = [problem.supply(board) for board in range(len(problem.boards))]
     plan: Plan = {}
+    order = by_size(problem.items)
     while any(need):
         best: tuple[float, int, int, Counts] | None = None
         for number, board in enumerate(problem.boards):
-            counts = filled(problem.items, (0,) * len(need), tuple(need), board.room) if stock[number] else ()
+            counts = filled(problem.items, (0,) * len(need), tuple(need), board.room, order) if stock[number] else ()
             if any(counts):
                 held = used(problem.items, counts)
                 rank = (board.price / held, board.room - held, number, counts)
@@ -136,6 +150,7 @@ class Pricing:
         self.bound = 0
         self._prices: list[int] = [0] * len(problem.items)
         self._work = Work(effort.steps)
+        self._listing: tuple[list[int], Fronts] | None = None
 
     def take(self, plan: Plan) -> None:
         """The patterns of a plan that is known."""
@@ -174,17 +189,32 @@ class Pricing:
         return Column(float(self.problem.boards[board].price), (*entries, (len(counts) + board, 1.0)))
 
     def _better(self, prices: list[int], fronts: Fronts) -> None:
-        bound = self._bound_of(prices, fronts)
+        parts = [(1, 1)]
+        for board in self.problem.boards:
+            if 0 < board.price * SCALE < fronts.best(board.room):
+                parts.append((board.price * SCALE, fronts.best(board.room)))
+        bound, part = max((self._bound_at(prices, fronts, part), part) for part in parts)
+        prices = [price * part[0] // part[1] for price in prices]
         if bound > self.bound or not any(self._prices):
             self.bound, self._prices = max(bound, self.bound), prices
 
-    def _bound_of(self, prices: list[int], fronts: Fronts) -> int:
-        """What every plan costs at least: the pieces at their prices, less what boards to be had are worth beyond theirs."""
-        total = sum(item.most * price for item, price in zip(self.problem.items, prices, strict=True))
+    def _bound_at(self, prices: list[int], fronts: Fronts, part: tuple[int, int]) -> int:
+        """The bound where all prices are a part of these: while they are still too high for the boards, the better one.
+
+        Rounded down, pieces are worth no more than that part together.
+        """
+        above, below = part
+        total = sum(
+            item.most * (price * above // below) for item, price in zip(self.problem.items, prices, strict=True)
+        )
         for number, board in enumerate(self.problem.boards):
-            gain = fronts.best(board.room) - board.price * SCALE
+            gain = -(-fronts.best(board.room) * above // below) - board.price * SCALE
             total -= self.problem.supply(number) * max(0, gain)
         return total
+
+    def _bound_of(self, prices: list[int], fronts: Fronts) -> int:
+        """What every plan costs at least: the pieces at their prices, less what boards to be had are worth beyond theirs."""
+        return self._bound_at(prices, fronts, (1, 1))
 
     def _fresh(self, fronts: Fronts, duals: tuple[float, ...]) -> list[Cut]:
         fresh = []
@@ -196,18 +226,20 @@ class Pricing:
                     fresh.append((number, counts))
         return fresh
 
+    def _at_best(self) -> Fronts:
+        """The fronts at the prices of the best bound."""
+        if self._listing is None or self._listing[0] is not self._prices:
+            room = max(board.room for board in self.problem.boards)
+            self._listing = (self._prices, Fronts(self.problem.items, self._prices, room, Work(self.effort.steps)))
+        return self._listing[1]
+
     def listed(self, cost: int, most: int, *, part: int = 1, full: bool = True) -> tuple[tuple[Cut, ...], bool]:
         """Every pattern (full ones alone, or all) that a plan of at most ``cost`` cents can hold, and whether these are all.
 
         With ``part`` only those that come so many times nearer to paying.
         """
         work = Work(self.effort.visits)
-        fronts = Fronts(
-            self.problem.items,
-            self._prices,
-            max(board.room for board in self.problem.boards),
-            Work(self.effort.steps),
-        )
+        fronts = self._at_best()
         if not fronts.complete:
             return (), False
         room_over = (cost * SCALE - self._bound_of(self._prices, fronts)) // part
@@ -231,7 +263,8 @@ def _whole(problem: Problem, cuts: tuple[Cut, ...] | list[Cut], best: Plan, node
     divisor = problem.divisor
     columns = [columns_of(problem, cut, problem.boards[cut[0]].price / divisor) for cut in cuts]
     columns += [Column(cost / divisor, ((place, 1.0),)) for place, cost in enumerate(problem.without)]
-    solved = minimise(columns, rows_of(problem), step=1.0, nodes=nodes, left=left())
+    rows = rows_of(problem)
+    solved = minimise(columns, rows, step=1.0, nodes=_nodes(nodes, columns, rows), left=left())
     if not solved.values:
         return best, problem.cost(best) if solved.proven else 0
     plan = {cut: round(times) for cut, times in zip(cuts, solved.values, strict=False) if round(times)}
@@ -245,11 +278,17 @@ def _whole(problem: Problem, cuts: tuple[Cut, ...] | list[Cut], best: Plan, node
     return plan, min(least, cost)
 
 
+def _nodes(most: int, columns: list[Column], rows: list[Row]) -> int:
+    """The nodes that are searched: a node of a large programme is more work."""
+    return max(4, most * SIZE // max(SIZE, len(columns) * len(rows)))
+
+
 def cheapest(problem: Problem, cuts: list[Cut], nodes: int, left: Left) -> tuple[Plan, int]:
     """The best plan over some patterns and what none over them can undercut; an empty plan where they yield not every piece."""
     divisor = problem.divisor
     columns = [columns_of(problem, cut, problem.boards[cut[0]].price / divisor) for cut in cuts]
-    solved = minimise(columns, rows_of(problem), step=1.0, nodes=nodes, left=left())
+    rows = rows_of(problem)
+    solved = minimise(columns, rows, step=1.0, nodes=_nodes(nodes, columns, rows), left=left())
     plan = {cut: round(times) for cut, times in zip(cuts, solved.values, strict=False) if round(times)}
     if not plan or any(problem.missing(plan)):
         return {}, 0

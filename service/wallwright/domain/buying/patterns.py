@@ -81,6 +81,7 @@ class Fronts:
         self.values = values
         self.room = room
         self.complete = True
+        self._least = min(item.size - item.saves for item in items)
         self._merges = 0
         self._fronts: list[tuple[_Front, ...]] = [()] * len(items) + [(([0], [0]),)]
         for place in range(len(items) - 1, -1, -1):
@@ -158,15 +159,18 @@ class Fronts:
         With ``full`` only sets to which nothing that is wanted can be added.
         """
         counts = [0] * len(self.items)
-        for found in self._worth(0, 0, room, least, counts, work):
-            if any(found) and (not full or self._full(found, room)):
+        for found, rest in self._worth(0, 0, room, least, counts, work):
+            if any(found) and (not full or self._full(found, room, rest)):
                 yield found
 
-    def _worth(self, place: int, loose: int, room: int, least: int, counts: list[int], work: Work) -> Iterator[Counts]:
+    def _worth(
+        self, place: int, loose: int, room: int, least: int, counts: list[int], work: Work
+    ) -> Iterator[tuple[Counts, int]]:
+        """The sets, and the room that each leaves."""
         if not work.take(1):
             return
         if place == len(self.items):
-            yield tuple(counts)
+            yield tuple(counts), room
             return
         item = self.items[place]
         if place and item.group != self.items[place - 1].group:
@@ -185,9 +189,10 @@ class Fronts:
                 yield from self._worth(place + 1, free, room - size, rest, counts, work)
         counts[place] = 0
 
-    def _full(self, counts: Counts, room: int) -> bool:
-        """Whether nothing more that is wanted fits."""
-        left = room - used(self.items, counts)
+    def _full(self, counts: Counts, room: int, left: int) -> bool:
+        """Whether nothing more that is wanted fits, where so much of the room is left."""
+        if left < self._least:
+            return True
         for place, item in enumerate(self.items):
             if counts[place] >= item.most:
                 continue
@@ -200,12 +205,14 @@ class Fronts:
         return True
 
 
-def filled(items: list[Item], counts: Counts, most: Counts, room: int) -> Counts:
-    """The same set with as much more as fits, the largest pieces first, none beyond ``most``."""
+def filled(items: list[Item], counts: Counts, most: Counts, room: int, order: list[int] | None = None) -> Counts:
+    """The same set with as much more as fits, the largest pieces first (``order``, see `by_size`), none beyond ``most``."""
     found = list(counts)
-    taken = used(items, counts)
-    for place in sorted(range(len(items)), key=lambda n: (-items[n].size, n)):
+    taken = used(items, counts) if any(counts) else 0
+    for place in by_size(items) if order is None else order:
         item = items[place]
+        if found[place] >= most[place]:
+            continue
         if not item.ends:
             more = max(0, min(most[place] - found[place], (room - taken) // item.size))
             found[place] += more
@@ -219,6 +226,11 @@ def filled(items: list[Item], counts: Counts, most: Counts, room: int) -> Counts
                 break
             taken = longer
     return tuple(found)
+
+
+def by_size(items: list[Item]) -> list[int]:
+    """The places of the items, the largest first."""
+    return sorted(range(len(items)), key=lambda n: (-items[n].size, n))
 
 
 def _at(front: _Front, room: int) -> int:

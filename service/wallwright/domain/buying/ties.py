@@ -1,6 +1,6 @@
 """Among equally cheap plans: fewest boards, then fewest different patterns, then the longest single offcut.
 
-Where every pattern that such a plan can hold was listed, all three are sought; else the fewest boards alone, among the patterns
+Ties are broken where the plan is proven. Where every pattern that such a plan can hold was listed, all three are sought; else the fewest boards alone, among the patterns
 listed, and pieces cut beyond what is wanted are left off so that one offcut is long. Either way the same question ends in the
 same plan.
 """
@@ -15,6 +15,8 @@ from wallwright.domain.buying.solver import Column, Row, minimise
 
 def settled(problem: Problem, found: Found, effort: Effort, left: Left) -> Plan:
     """The plan to follow, of the cost found, that cuts every piece as often as it is wanted and no oftener."""
+    if not found.proven:
+        return exact(problem, found.plan)
     tie = _Tie(problem, found, effort, left)
     plan = tie.fewest_boards(found.plan)
     if found.exact:
