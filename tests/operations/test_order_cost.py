@@ -1,0 +1,82 @@
+"""What an order costs to answer, in processor time: sheds, and the largest orders that the limits allow.
+
+The ceilings are generous, since a shared machine's processor is not always as fast; what bounds the work are counts (rounds, steps,
+patterns, nodes), so that no ceiling here stands for a promise of the service.
+"""
+
+import json
+import random
+import resource
+import time
+
+import pytest
+
+from wallwright.api.reader import Reader
+from wallwright.operations import buying
+from wallwright.wire import limits
+from wallwright.wire.buying import BuyingAnswer, Order
+
+PRICES = {8: 3.98, 10: 5.47, 12: 6.58, 14: 7.99, 16: 9.24}
+SHEDS = ("pump house", "boat store", "field office", "tool shed", "seed store", "bath house", "net loft", "oil store", "ticket office", "hen house")  # fmt: skip
+
+
+@pytest.fixture(autouse=True)
+def loaded(monkeypatch):
+    """The solver is loaded once; the clock's guard does not end an order on a machine that is busy with other things."""
+    monkeypatch.setattr(buying, "GUARD_SECONDS", 3_600.0)
+    answered({"units": "in", "pieces": [{"stock": "2x4", "length": 20, "count": 1}], "offers": offers()})
+
+
+def offers():
+    return [{"stock": "2x4", "length": f"{feet}'", "price": price} for feet, price in PRICES.items()]
+
+
+def shed(name):
+    """The pieces of a shed of its own sizes: 60 pieces of 12 lengths."""
+    chance = random.Random(name)
+    counts = (18, 6, 4, 4, 4, 4, 4, 4, 4, 3, 3, 2)
+    sizes = chance.sample(range(11 * 16, 95 * 16), len(counts))
+    return [{"stock": "2x4", "length": size / 16, "count": count} for size, count in zip(sizes, counts, strict=True)]
+
+
+def answered(body) -> tuple[BuyingAnswer, float]:
+    request = Reader(Order).read(json.dumps(body).encode())
+    start = time.process_time()
+    found = buying.answer(request)
+    return found, time.process_time() - start
+
+
+def test_ten_different_sheds_are_each_proven_in_a_few_seconds():
+    spent = []
+    for name in SHEDS:
+        found, seconds = answered({"units": "in", "pieces": shed(name), "offers": offers()})
+        assert found.proven
+        assert sum(cut.count * board.count for board in found.boards for cut in board.cuts) == 60
+        spent.append(seconds)
+    assert max(spent) < 10
+    assert sum(spent) < 40
+
+
+def large(kind):
+    """An order with as many rows, pieces and offers as the limits allow."""
+    chance = random.Random(kind)
+    lengths = [chance.randint(64, 119 * 64) / 64 for _ in range(limits.PIECES_MAX)]
+    boards = [chance.randint(120 * 64, 720 * 64) / 64 for _ in range(limits.OFFERS_MAX)]
+    pieces = [{"stock": "2x4", "length": one, "count": limits.PIECE_COUNT_MAX} for one in lengths]
+    body = {"units": "in", "offers": [{"stock": "2x4", "length": one, "price": one / 10} for one in boards]}
+    body["pieces"] = pieces
+    if kind == "one board":
+        body["offers"] = body["offers"][:1]
+    return body
+
+
+@pytest.mark.parametrize("kind", ["boards", "one board"])
+def test_the_largest_orders_end_with_a_plan_and_a_true_bound(kind):
+    before = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss
+    found, seconds = answered(large(kind))
+    after = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss
+    assert 0 < found.lower_bound <= found.cost
+    assert found.proven == (found.lower_bound == found.cost)
+    assert found.cost <= found.lower_bound * 1.01
+    assert seconds < 30
+    assert (after - before) / 1024 < 330
