@@ -314,6 +314,21 @@ def test_plates_longer_than_any_board_are_pieced_where_that_is_asked():
     assert bought(pieces=[], walls=[wall], offers=offers, piece_plates=True)["pieced"]
 
 
+@pytest.mark.parametrize("start", ["left", "right"])
+def test_the_nearest_place_of_a_joint_is_told_and_works(start):
+    # A rule of this service: over the middle of a stud, here at 16 in from either end of a 20 ft plate.
+    wall = {
+        "units": "in", "length": "20'", "height": "8'", "layout": {"from": start, "tape_zero": "plate"},
+        "plates": {"joints": {"bottom": [100], "cap": [150]}},
+    }  # fmt: skip
+    (error,) = post("/v1/layout", json.dumps(wall).encode()).json()["errors"]
+    nearest = {"left": 96, "right": 96}[start]
+    assert "cannot be jointed at 8' 4\"" in error["detail"]
+    assert "Nearest place: 8' 0\"" in error["detail"]
+    wall["plates"]["joints"]["bottom"] = [nearest]
+    assert post("/v1/layout", json.dumps(wall).encode()).status_code == 200
+
+
 def test_joints_that_are_given_are_held_to_the_rules():
     wall = {"units": "in", "length": "20'", "height": "8'", "plates": {"joints": {"bottom": [100], "cap": [150]}}}
     answer = post("/v1/layout", json.dumps(wall).encode())

@@ -9,6 +9,7 @@ from msgspec.structs import replace
 from tests.property.framing import faults_of_frame
 from tests.strategies.walls import walls
 
+from wallwright import findings
 from wallwright.domain.buying.asked import Offer, Order
 from wallwright.domain.buying.buy import buy
 from wallwright.domain.buying.pieced import joints_of
@@ -100,8 +101,11 @@ def test_a_joint_anywhere_is_lawful_or_refused(wall, sixteenths, layer):
         laid = framed(replace(wall, plates=replace(wall.plates, stock_length=None, joints=told))).layout
     except PlanRefused as faulty:
         refused = [(fault.code, dict(fault.values)["given"]) for fault in faulty.faults]
-    if refused:
         assert refused == [("plate-joint-astray", at)]
+        nearest = dict(faulty.faults[0].values)["nearest"]
+        if isinstance(nearest, findings.Offer):
+            mended = PlateJoints(**{layer: (nearest.value,)})
+            assert framed(replace(wall, plates=replace(wall.plates, stock_length=None, joints=mended)))
         return
     assert faults_of_frame(laid) == []
     assert joints_of(laid) == told

@@ -193,8 +193,7 @@ def _turned(fault: Fault, wall: Wall) -> Fault:
     if fault.pointer.startswith("/ends/left"):
         return replace(fault, pointer=fault.pointer.replace("/ends/left", "/ends/right"))
     if fault.pointer in ("/top/ridge", "/plates/joints"):
-        turned = ((n, wall.length - v if n == "given" and isinstance(v, int) else v) for n, v in fault.values)
-        return replace(fault, values=tuple(turned))
+        return replace(fault, values=tuple((name, _seen_from_right(name, value, wall)) for name, value in fault.values))
     if fault.pointer.startswith("/floor/anchors/"):
         bolt = len(wall.floor.anchors) - 1 - int(fault.pointer.rpartition("/")[2])
         turned = ((n, wall.floor.anchors[bolt] if n == "given" else v) for n, v in fault.values)
@@ -206,6 +205,12 @@ def _turned(fault: Fault, wall: Wall) -> Fault:
     _, _, number, *rest = fault.pointer.split("/")
     index = len(wall.openings) - 1 - int(number)
     return replace(fault, pointer="/".join(["", "openings", str(index), *rest]))
+
+
+def _seen_from_right(name: str, value: Value, wall: Wall) -> Value:
+    if name == "nearest" and isinstance(value, Offer):
+        return value.mirrored(wall.length)
+    return wall.length - value if name == "given" and isinstance(value, int) else value
 
 
 def _turned_partition(fault: Fault, wall: Wall) -> Fault:

@@ -17,7 +17,7 @@ from wallwright.domain.parts import Part
 from wallwright.domain.plate_joints import LEAST_PIECE, SHORTEST, Joints, Layer, Reach, joints
 from wallwright.domain.slopes import along, level_of, slope_of, top_edge
 from wallwright.domain.wall import PlateJoints, Wall
-from wallwright.findings import Fault, at_least
+from wallwright.findings import Fault, Offer, Value, at_least
 
 _BEARERS = frozenset(("field-stud", "king-stud", "seam-stud", "cripple"))
 """Uprights over whose middle a plate may be jointed; posts and jacks stand too near an end of the piece."""
@@ -74,18 +74,34 @@ def _as_told(wall: Wall, parts: list[Part], told: PlateJoints) -> tuple[list[Par
     for stack in stacks(wall, parts, stock or longest + long_point_more(wall)):
         cuts = (told.bottom, told.second_bottom) if stack.name == "bottom plates" else (told.top, told.cap)
         if stack.plates[0].outline:
-            faults += [_astray(wall, stack, at) for layer in cuts for at in layer]
+            faults += [_astray(wall, stack, at, None) for layer in cuts for at in layer]
             cuts = ((), ()) if stock is None else stack.joints or ((), ())
         else:
-            faults += [_astray(wall, stack, at) for at in unlawful(stack, cuts)]
+            faults += [_astray(wall, stack, at, _nearest(stack, cuts, at)) for at in unlawful(stack, cuts)]
         for plate, own in zip(stack.plates, cuts, strict=False):
             done += _pieces(wall, plate, own)
     return (parts, list(dict.fromkeys(faults))) if faults else (done, [])
 
 
-def _astray(wall: Wall, stack: Stack, at: int) -> Fault:
-    values = (("plates", stack.name), ("given", at), ("shortest", SHORTEST), ("offset", wall.plates.cap_offset))
+def _astray(wall: Wall, stack: Stack, at: int, nearest: int | None) -> Fault:
+    place: Value = "none while the others stay" if nearest is None else Offer(nearest, nearest, nearest)
+    values = (
+        ("plates", stack.name), ("given", at), ("shortest", SHORTEST), ("offset", wall.plates.cap_offset), ("nearest", place)
+    )  # fmt: skip
     return Fault("plate-joint-astray", "/plates/joints", values)
+
+
+def _nearest(stack: Stack, cuts: tuple[Joints, Joints], at: int) -> int | None:
+    """The lawful place nearest to a joint, the others staying where they are; None where there is none."""
+    number = 0 if at in cuts[0] else 1
+    if number >= len(stack.layers):
+        return None
+    apart = (other + way * stack.reach.offset for other in cuts[0] for way in (-1, 1) if number)
+    for x in sorted({*stack.layers[number].spots, *apart}, key=lambda x: (abs(x - at), x)):
+        moved = tuple(sorted({x, *(joint for joint in cuts[number] if joint != at)}))
+        if x not in unlawful(stack, (moved, cuts[1]) if number == 0 else (cuts[0], moved)):
+            return x
+    return None
 
 
 def unlawful(stack: Stack, cuts: tuple[Joints, Joints]) -> list[int]:

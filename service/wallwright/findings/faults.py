@@ -163,7 +163,7 @@ FAULTS: Final[dict[str, FaultKind]] = {
     "plate-joint-astray": FaultKind(
         "The {plates} cannot be jointed at {given}: joints of bottom and top plates lie over the middle of a stud, or over solid timber "
         "tight under the plate, clear of door openings; no piece is under {shortest} nor longer than `plates.stock_length`; a joint "
-        "of the layer above keeps {offset} from those below. Joints of plates on a slope are not given.",
+        "of the layer above keeps {offset} from those below. Joints of plates on a slope are not given. Nearest place: {nearest}.",
         "A plate's joint has no place there",
         "Joints that are given are held to the same rules as those that the service finds.",
         "Leave `plates.joints` out and give `plates.stock_length`, and joints are found.",
