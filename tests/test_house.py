@@ -23,7 +23,7 @@ DOMAIN_ORDER = [
 
 
 BUYING_ORDER = [
-    "solver patterns asked", "problem", "cutting needs", "ties plate_programme", "boards panels", "pieced notes cheaper boxes", "buy",
+    "solver patterns asked", "problem", "cutting needs", "ties plate_programme shelves", "boards panels", "pieced notes cheaper boxes", "buy",
 ]  # fmt: skip
 
 

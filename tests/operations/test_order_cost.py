@@ -4,12 +4,14 @@ The ceilings are generous, since a shared machine's processor is not always as f
 patterns, nodes), so that no ceiling here stands for a promise of the service.
 """
 
+import itertools
 import json
 import random
 import resource
 import time
 
 import pytest
+from shapely import box, unary_union
 
 from wallwright.api.reader import Reader
 from wallwright.operations import buying
@@ -80,3 +82,31 @@ def test_the_largest_orders_end_with_a_plan_and_a_true_bound(kind):
     assert found.cost <= found.lower_bound * 1.01
     assert seconds < 30
     assert (after - before) / 1024 < 330
+
+
+def test_the_largest_order_of_sheets_fills_them():
+    # Nothing is proven of it; by area alone 222 sheets of the first size would do.
+    chance = random.Random(1)
+    pieces = [
+        {"thickness": '7/16"', "width": chance.randint(80, 640) / 16, "length": chance.randint(80, 640) / 16,
+         "count": limits.SHEET_PIECE_COUNT_MAX}
+        for _ in range(limits.SHEET_PIECES_MAX)
+    ]  # fmt: skip
+    offers = [
+        {"thickness": '7/16"', "width": 48 + size % 3 * 12, "length": 96 + 12 * (size % 13), "price": 17.85 + size}
+        for size in range(limits.OFFERS_MAX)
+    ]
+    before = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss
+    found, seconds = answered({"units": "in", "sheet_pieces": pieces, "offers": [], "sheet_offers": offers})
+    after = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss
+    assert found.cost <= found.lower_bound * 1.2
+    assert seconds < 40
+    assert (after - before) / 1024 < 330
+    cut = 0
+    for plan in found.sheets:
+        boxes = [box(p.left, p.bottom, p.left + p.width, p.bottom + p.length) for p in plan.pieces]
+        assert unary_union(boxes).within(box(0, 0, plan.width, plan.length).buffer(1e-6))
+        # A saw's width lies between any two.
+        assert all(a.distance(b) >= 0.125 - 1e-6 for a, b in itertools.combinations(boxes, 2))
+        cut += plan.count * len(boxes)
+    assert cut >= limits.SHEET_PIECES_MAX * limits.SHEET_PIECE_COUNT_MAX

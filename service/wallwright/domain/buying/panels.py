@@ -6,26 +6,19 @@ that the list of sets for one sheet is complete unless the work allowed by count
 found, and its bound is that of area alone.
 """
 
+import itertools
+
 import msgspec
 
 from wallwright.domain.buying.asked import Group, Panel, SheetOffer
 from wallwright.domain.buying.cutting import Left, cheapest
 from wallwright.domain.buying.patterns import Counts, Item, Work
 from wallwright.domain.buying.problem import EFFORTS, Board, Cut, Effort, Found, Plan, Problem
+from wallwright.domain.buying.shelves import Box, joined, shelved
 from wallwright.domain.buying.ties import settled
 from wallwright.domain.wall import Grain
 from wallwright.findings import Fault, PlanRefused
 from wallwright.lengths import INCH
-
-
-class Box(msgspec.Struct, frozen=True):
-    """A rectangle that a guillotine cuts into pieces: one piece, or two boxes side by side or one above the other."""
-
-    width: int
-    length: int
-    piece: int = -1
-    parts: tuple["Box", ...] = ()
-    beside: bool = False
 
 
 class Placed(msgspec.Struct, frozen=True, gc=False):
@@ -73,6 +66,10 @@ class SheetCut(msgspec.Struct, frozen=True):
 
 _SETS = {"quick": 8_000, "normal": 40_000, "thorough": 400_000}
 """Pairs of boxes looked at."""
+_CELLS = 30_000
+"""Sets times kinds of piece in the programme where not all sets are known."""
+_CUTS = 40_000
+"""Sets times sizes of sheet: where there are more, only the fullest sets of each size are looked at."""
 
 
 class Sets:
@@ -96,6 +93,16 @@ class Sets:
             levels.append(self._joined(levels, work))
             self.boxes |= levels[-1]
 
+    def add_shelves(self, sizes: list[tuple[int, int]]) -> set[Counts]:
+        """Full sheets of each size, shelf by shelf: the sets listed end before they fill one."""
+        added: set[Counts] = set()
+        pieces = [box for counts, own in self.boxes.items() if sum(counts) == 1 for box in own]
+        for width, length in dict.fromkeys(sizes):
+            for counts, box in shelved(pieces, self.demand, width, length, self.kerf):
+                _keep(self.boxes, counts, box, self.most)
+                added.add(counts)
+        return added
+
     def _joined(self, levels: list[dict[Counts, list[Box]]], work: Work) -> dict[Counts, list[Box]]:
         """Every set with one piece more than the last level's."""
         found: dict[Counts, list[Box]] = {}
@@ -114,9 +121,8 @@ class Sets:
     def _join(self, found: dict[Counts, list[Box]], counts: Counts, own: list[Box], theirs: list[Box]) -> None:
         for a in own:
             for b in theirs:
-                width, length = a.width + self.kerf + b.width, a.length + self.kerf + b.length
-                _keep(found, counts, Box(width, max(a.length, b.length), parts=(a, b), beside=True), self.most)
-                _keep(found, counts, Box(max(a.width, b.width), length, parts=(a, b)), self.most)
+                _keep(found, counts, joined(a, b, self.kerf, beside=True), self.most)
+                _keep(found, counts, joined(a, b, self.kerf, beside=False), self.most)
 
     def fitting(self, width: int, length: int) -> list[Counts]:
         """The sets that a sheet of this size holds."""
@@ -151,6 +157,7 @@ def cut_sheets(
     _check(panels, offers, grain)
     width, length = max(offer.width for offer in offers), max(offer.length for offer in offers)
     sets = Sets(panels, width, length, kerf, grain, Work(_SETS[effort_word]))
+    full = set() if sets.complete else sets.add_shelves([(offer.width, offer.length) for offer in offers])
     unit = (INCH // 16) ** 2
     items = [Item(max(1, panel.width * panel.length // unit), panel.count) for panel in panels]
     boards = [
@@ -161,16 +168,17 @@ def cut_sheets(
     ]
     problem = Problem(items, boards)
     effort = EFFORTS[effort_word]
-    cuts = [
-        (number, counts) for number, offer in enumerate(offers) for counts in sets.fitting(offer.width, offer.length)
-    ]
-    few = _fullest(problem, cuts, effort.patterns)
+    cuts, listed = _cuts(problem, sets, offers, full)
+    # Where not all sets are known the programme proves nothing, so that the fullest of them are enough for it.
+    few = _fullest(
+        problem, cuts, effort.patterns if sets.complete else min(effort.patterns, _CELLS // len(items)), full
+    )
     plan, proved = _chosen(problem, few, effort, left)
     if plan is None:
         values = (("kind", panels[0].kind), ("thickness", panels[0].thickness))
         raise PlanRefused((Fault("sheets-too-few", "/sheet_offers", values),))
     cost = problem.cost(plan)
-    whole = sets.complete and len(few) == len(cuts)
+    whole = listed and sets.complete and len(few) == len(cuts)
     bound = min(cost, proved if whole else _by_area(problem))
     plan = settled(
         problem, Found(plan, cost, bound, tuple(sorted(set(cuts) if len(cuts) <= 400 else plan)), False), effort, left
@@ -213,17 +221,43 @@ def _chosen(problem: Problem, cuts: list[Cut], effort: Effort, left: Left) -> tu
     return (None, 0) if not plan else (plan, proved)
 
 
-def _fullest(problem: Problem, cuts: list[Cut], most: int) -> list[Cut]:
-    """So many of the sets: single pieces, so that every piece can be cut, then those that leave the least of their sheet."""
+def _cuts(problem: Problem, sets: Sets, offers: list[SheetOffer], full: set[Counts]) -> tuple[list[Cut], bool]:
+    """The sets that each size of sheet holds, and whether these are all of them: of very many the fullest."""
+    if len(sets.boxes) * len(offers) <= _CUTS:
+        return [
+            (number, counts)
+            for number, offer in enumerate(offers)
+            for counts in sets.fitting(offer.width, offer.length)
+        ], True
+    sizes = [item.size for item in problem.items]
+    held = {counts: sum(size * count for size, count in zip(sizes, counts, strict=True)) for counts in sets.boxes}
+    # Single pieces first, so that every piece can be cut.
+    ranked = sorted(held, key=lambda counts: (sum(counts) > 1 and counts not in full, -held[counts], counts))
+    found: list[Cut] = []
+    for number, offer in enumerate(offers):
+        fitting = (
+            (number, counts)
+            for counts in ranked
+            if any(box.width <= offer.width and box.length <= offer.length for box in sets.boxes[counts])
+        )
+        found += itertools.islice(fitting, len(sizes) + len(full) + _CUTS // len(offers))
+    return found, False
+
+
+def _fullest(problem: Problem, cuts: list[Cut], most: int, full: set[Counts]) -> list[Cut]:
+    """So many of the sets: single pieces, so that every piece can be cut, ``full`` sheets, then what is cheapest for its area."""
     if len(cuts) <= most:
         return cuts
 
     def rank(cut: Cut) -> tuple[bool, int, Cut]:
         board, counts = cut
         held = sum(item.size * count for item, count in zip(problem.items, counts, strict=True))
-        return (sum(counts) > 1, problem.boards[board].room - held, cut)
+        return counts not in full, problem.boards[board].price * 10**6 // held, cut
 
-    return sorted(cuts, key=rank)[:most]
+    singles = sorted((cut for cut in cuts if sum(cut[1]) == 1), key=rank)
+    each = {cut[1]: cut for cut in reversed(singles)}
+    others = sorted((cut for cut in cuts if sum(cut[1]) > 1), key=rank)
+    return list(dict.fromkeys([*each.values(), *singles[: most // 2], *others[:most]]))
 
 
 def _by_area(problem: Problem) -> int:
