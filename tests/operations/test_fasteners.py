@@ -222,6 +222,14 @@ def test_a_strip_of_a_sheet_beside_an_opening_has_one_row_along_its_seam():
     assert len({p["y"] for p in strip}) == len(strip)
 
 
+def test_rows_less_than_3_4_in_apart_are_one():
+    # A rule of this service. Between a window and a seam stand 2 in of sheet: 3/4 in from either edge are 1/2 in apart.
+    answer = post("/v1/fasteners", json.dumps({**EXAMPLES["fasteners"], "positions": True}).encode()).json()
+    strip = [p["x"] for p in answer["points"] if p["pieces"] == ["piece-3", "jack-stud-4"] and 42 < p["y"] < 78]
+    assert len(strip) >= 36 // 6
+    assert len(set(strip)) == 1
+
+
 def test_a_header_whose_king_is_cut_away_by_the_slope_is_told_to_be_toe_nailed():
     # A rule of this service: a nail starts in timber. At the foot of a 24 in 12 rake the end stud's far side is below the header.
     answer = fasteners(
