@@ -23,7 +23,7 @@ DOMAIN_ORDER = [
 
 
 BUYING_ORDER = [
-    "solver patterns asked", "problem", "cutting needs", "ties plate_programme shelves", "boards panels", "pieced notes cheaper boxes", "buy",
+    "solver patterns asked", "problem shelves", "programme sets", "cutting needs", "ties plate_programme", "boards panels", "pieced notes cheaper boxes", "buy",
 ]  # fmt: skip
 
 
@@ -38,7 +38,7 @@ RAISING_ORDER = [
 
 
 FASTENERS_ORDER = [
-    "values", "schedule", "site", "panels ends splices", "faces", "floor sheets holds", "totals notes", "fastened",
+    "values", "schedule", "site", "panels ends splices", "faces driven", "floor sheets holds", "totals notes", "fastened",
 ]  # fmt: skip
 
 

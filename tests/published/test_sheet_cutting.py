@@ -6,8 +6,9 @@ from pathlib import Path
 import pytest
 
 from wallwright.domain.buying.asked import Panel, SheetOffer
-from wallwright.domain.buying.panels import Sets, cut_sheets
+from wallwright.domain.buying.panels import cut_sheets
 from wallwright.domain.buying.patterns import Work
+from wallwright.domain.buying.sets import Sets
 from wallwright.findings import PlanRefused
 from wallwright.lengths import INCH
 

@@ -7,9 +7,10 @@ from typing import Literal
 import msgspec
 
 from wallwright.domain.buying.asked import Offer, Order, Piece
-from wallwright.domain.buying.cutting import Left, missing, solve
+from wallwright.domain.buying.cutting import missing, solve
 from wallwright.domain.buying.patterns import Counts, Item, ordered, step, used
 from wallwright.domain.buying.problem import EFFORTS, Board, Plan, Problem
+from wallwright.domain.buying.programme import Left
 from wallwright.domain.buying.ties import settled
 from wallwright.domain.stock import Stock
 from wallwright.findings import Fault, PlanRefused, Value, at_least, at_most

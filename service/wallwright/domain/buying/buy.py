@@ -10,11 +10,11 @@ from wallwright.domain.buying.asked import Order, SheetOffer
 from wallwright.domain.buying.boards import Cut, Section
 from wallwright.domain.buying.boxes import Boxes, boxed
 from wallwright.domain.buying.cheaper import cheaper
-from wallwright.domain.buying.cutting import Left
 from wallwright.domain.buying.needs import Taken, fasteners_of, panels_of, pieces_of, sheet_offers
 from wallwright.domain.buying.notes import findings
 from wallwright.domain.buying.panels import SheetCut, cut_sheets
 from wallwright.domain.buying.pieced import Pieced, chosen, cut_or_none, with_joints
+from wallwright.domain.buying.programme import Left
 from wallwright.domain.fasteners import Total
 from wallwright.findings import Fault, Finding, PlanRefused
 from wallwright.lengths import MILLIMETRE

@@ -10,7 +10,7 @@ import msgspec
 
 from wallwright.domain.buying.asked import Offer, Order, Piece
 from wallwright.domain.buying.boards import Cut, Section, cut, of_section, said
-from wallwright.domain.buying.cutting import Left
+from wallwright.domain.buying.programme import Left
 from wallwright.findings import Compared, Finding, PlanRefused, Value
 from wallwright.lengths import FOOT, INCH
 

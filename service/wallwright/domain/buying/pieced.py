@@ -10,10 +10,10 @@ from wallwright.domain import framed
 from wallwright.domain.buying import boards
 from wallwright.domain.buying.asked import Order, Piece
 from wallwright.domain.buying.boards import Section
-from wallwright.domain.buying.cutting import Left
 from wallwright.domain.buying.needs import Taken, pieces_of
 from wallwright.domain.buying.plate_programme import Programme, Stack
 from wallwright.domain.buying.problem import EFFORTS
+from wallwright.domain.buying.programme import Left
 from wallwright.domain.fasteners import fasten
 from wallwright.domain.members import Layout, Member
 from wallwright.domain.plate_choices import Way, choices

@@ -7,9 +7,9 @@ same plan.
 
 import math
 
-from wallwright.domain.buying.cutting import Left, columns_of, rows_of
 from wallwright.domain.buying.patterns import used
 from wallwright.domain.buying.problem import Cut, Effort, Found, Plan, Problem
+from wallwright.domain.buying.programme import Left, columns_of, rows_of
 from wallwright.domain.buying.solver import Column, Row, minimise
 
 

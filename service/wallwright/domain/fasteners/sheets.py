@@ -1,16 +1,14 @@
 """Rows of fasteners in sheets: along every edge that has timber behind it, and on the supports between."""
 
-from collections.abc import Iterable
-
 import msgspec
 
+from wallwright.domain.fasteners.driven import BESIDE, REACH, along, driven, spacing_of
 from wallwright.domain.fasteners.ends import CUT_CLEAR
 from wallwright.domain.fasteners.panels import level_edges, sloping_edges, solid_across, solid_along, upright_edges
 from wallwright.domain.fasteners.schedule import Schedule
 from wallwright.domain.fasteners.site import (
     EDGE,
     PANEL_EDGE,
-    Drive,
     Group,
     Panel,
     Place,
@@ -27,15 +25,10 @@ from wallwright.domain.members import Member
 from wallwright.domain.wall import End
 from wallwright.lengths import INCH, inches
 
-REACH = 3 * INCH
-"""An edge row stands within this of its edge."""
-BESIDE = inches("3/4")
-"""An edge row stands this far from its edge where the timber allows it."""
 AT_FLOOR = inches("3/4")
 """The row in the bottom plate stands this far above its underside, that in the rim this far below the panel."""
 RIM_BEARING = inches("1 1/8")
 """An under-sheet of at least the panel and this much is carried by the rim."""
-_IN = (0.0, 0.0, 1.0)
 
 
 class _Run(msgspec.Struct, frozen=True, gc=False):
@@ -57,7 +50,7 @@ def sheet_joints(site: Site, schedule: Schedule) -> list[Group]:
         edges = _upright_rows(panel, behind)
         found: list[Group] = []
         for run in edges:
-            found += _driven(site, schedule, "sheet-edge", panel, run.member, _up_points(schedule, run))
+            found += driven(site, schedule, "sheet-edge", panel, run.member, _up_points(schedule, run))
         found += _level_rows(site, schedule, panel, behind)
         found += _floor_rows(site, schedule, panel)
         found += _slope_rows(site, schedule, panel)
@@ -72,32 +65,9 @@ def sheet_joints(site: Site, schedule: Schedule) -> list[Group]:
     return groups
 
 
-def _driven(
-    site: Site, schedule: Schedule, joint: str, panel: Panel, member: Member | str, points: Iterable[tuple[int, int]]
-) -> list[Group]:
-    """A group for each point of a row, through the sheet into a member (or what is named)."""
-    wall = site.wall
-    thick = wall.sheathing.sheet.thickness
-    deep, name, treated = _behind(wall.depth, wall.thickness, member)
-    rule = schedule.rule(joint, held=thick, room=thick + deep, width=0, treated=treated)
-    return [Group(joint, rule, (Drive((x, y, -thick), _IN, (panel.id, name)),), thick, thick + deep) for x, y in points]
-
-
-def _behind(depth: int, thickness: int, member: Member | str) -> tuple[int, str, bool]:
-    """How deep the timber behind a row is, its name, and whether it is treated."""
-    if isinstance(member, Member):
-        # Plies are one body once they are nailed.
-        return member.depth, member.id, member.treated
-    return thickness if member.startswith("met-post") or member == "rim" else depth, member, False
-
-
 def _up_points(schedule: Schedule, run: _Run) -> list[tuple[int, int]]:
     margin = max(min(INCH, (run.high - run.low) // 4), PANEL_EDGE)
-    return [(run.x, y) for y in spread(run.low + margin, run.high - margin, _spacing(schedule, "sheet-edge"))]
-
-
-def _spacing(schedule: Schedule, joint: str) -> int:
-    return schedule.rule(joint, held=INCH, room=5 * INCH, width=0).spacing or 6 * INCH
+    return [(run.x, y) for y in spread(run.low + margin, run.high - margin, spacing_of(schedule, "sheet-edge"))]
 
 
 def _upright_rows(panel: Panel, behind: list[Member]) -> list[_Run]:
@@ -161,7 +131,7 @@ def _holds(spans: list[Span], low: int, high: int) -> bool:
 
 def _level_rows(site: Site, schedule: Schedule, panel: Panel, behind: list[Member]) -> list[Group]:
     """Rows along the panel's level edges above the floor: in plates, headers, sills and blocks."""
-    spacing = _spacing(schedule, "sheet-edge")
+    spacing = spacing_of(schedule, "sheet-edge")
     groups: list[Group] = []
     placed: list[tuple[int, int, int, Member]] = []
     level = [m for m in behind if m.width > m.height or m.role == "blocking"]
@@ -188,8 +158,8 @@ def _level_rows(site: Site, schedule: Schedule, panel: Panel, behind: list[Membe
             taken = [(a, b) for y2, a, b, other in placed if other.id == member.id and abs(y2 - at) < BESIDE]
             placed.append((at, low, high, member))
             for start, end in minus([(max(low, member.x + EDGE), min(high, member.right - EDGE))], taken):
-                points = _along(panel, at, start, end, spacing)
-                groups += _driven(site, schedule, "sheet-edge", panel, member, points)
+                points = along(panel, at, start, end, spacing)
+                groups += driven(site, schedule, "sheet-edge", panel, member, points)
     return groups
 
 
@@ -210,19 +180,10 @@ def _level_nearest(near: list[Member], edge: int, upwards: bool, low: int, high:
     return None if best is None else (best[1], best[2])
 
 
-def _along(panel: Panel, y: int, low: int, high: int, spacing: int) -> list[tuple[int, int]]:
-    """Points of a level row between two x, clear of the panel's edges."""
-    points = []
-    for a, b in solid_along(panel, y - PANEL_EDGE, y + PANEL_EDGE):
-        left, right = max(low, a + PANEL_EDGE), min(high, b - PANEL_EDGE)
-        points += [(x, y) for x in spread(left, right, spacing)]
-    return points
-
-
 def _floor_rows(site: Site, schedule: Schedule, panel: Panel) -> list[Group]:
     """One row in the lowest plate and, where the sheet reaches down over it, one in the deck's rim."""
     wall, groups = site.wall, []
-    spacing = _spacing(schedule, "sheet-edge")
+    spacing = spacing_of(schedule, "sheet-edge")
     if panel.bottom > AT_FLOOR:
         return []
     for plate in site.of("bottom-plate"):
@@ -231,16 +192,16 @@ def _floor_rows(site: Site, schedule: Schedule, panel: Panel) -> list[Group]:
         low, high = plate.x + EDGE, plate.right - EDGE
         gone = [(cut.left - CUT_CLEAR, cut.right + CUT_CLEAR) for cut in plate.cut_outs]
         for left, right in minus([(low, high)], gone):
-            points = _along(panel, AT_FLOOR, left, right, spacing)
-            groups += _driven(site, schedule, "sheet-edge", panel, plate, points)
+            points = along(panel, AT_FLOOR, left, right, spacing)
+            groups += driven(site, schedule, "sheet-edge", panel, plate, points)
     floor, under = wall.floor, wall.sheathing.under_sheet
     if floor.kind != "deck" or under < floor.panel + RIM_BEARING:
         return groups
     y = min(-floor.panel - AT_FLOOR, max(-under + AT_FLOOR, -floor.panel - floor.rim + AT_FLOOR))
     reach = [end.butts.slip_gap + end.butts.depth if end.butts else 0 for end in (wall.left, wall.right)]
     low, high = -reach[0] + EDGE, wall.length + reach[1] - EDGE
-    points = _along(panel, y, low, high, _spacing(schedule, "sheet-to-rim"))
-    return groups + _driven(site, schedule, "sheet-to-rim", panel, "rim", points)
+    points = along(panel, y, low, high, spacing_of(schedule, "sheet-to-rim"))
+    return groups + driven(site, schedule, "sheet-to-rim", panel, "rim", points)
 
 
 def _slope_rows(site: Site, schedule: Schedule, panel: Panel) -> list[Group]:
@@ -249,7 +210,7 @@ def _slope_rows(site: Site, schedule: Schedule, panel: Panel) -> list[Group]:
     if wall.top.shape == "level":
         return []
     tops = site.of("cap-plate") or site.of("top-plate")
-    spacing = _spacing(schedule, "sheet-edge")
+    spacing = spacing_of(schedule, "sheet-edge")
     for (x1, _), (x2, _) in sloping_edges(panel):
         for plate in tops:
             margin = EDGE + PANEL_EDGE
@@ -265,7 +226,7 @@ def _slope_rows(site: Site, schedule: Schedule, panel: Panel) -> list[Group]:
                 for x in spread(low, high, step)
                 if _within(panel, x, (top_at(plate, x) + foot_at(plate, x)) // 2)
             ]
-            groups += _driven(site, schedule, "sheet-edge", panel, plate, points)
+            groups += driven(site, schedule, "sheet-edge", panel, plate, points)
     return groups
 
 
@@ -275,7 +236,7 @@ def _within(panel: Panel, x: int, y: int) -> bool:
 
 def _field_rows(site: Site, schedule: Schedule, panel: Panel, edges: list[_Run]) -> list[Group]:
     """Rows on the uprights behind a panel where no edge row is near, and in a top plate that lies under the cap."""
-    spacing = _spacing(schedule, "sheet-field")
+    spacing = spacing_of(schedule, "sheet-field")
     groups: list[Group] = []
     placed: list[tuple[int, Span]] = []
     left, right = panel.left, panel.right
@@ -290,12 +251,12 @@ def _field_rows(site: Site, schedule: Schedule, panel: Panel, edges: list[_Run])
         for low, high in minus([span for span in whole if span[0] < span[1]], taken):
             placed.append((x, (low, high)))
             points = [(x, y) for y in _between(low, high, spacing)]
-            groups += _driven(site, schedule, "sheet-field", panel, stud, points)
+            groups += driven(site, schedule, "sheet-field", panel, stud, points)
     if site.wall.top.shape == "level" and site.of("cap-plate"):
         for plate in site.of("top-plate"):
             y = (plate.y + plate.top) // 2
-            points = _along(panel, y, plate.x + EDGE, plate.right - EDGE, spacing)
-            groups += _driven(site, schedule, "sheet-field", panel, plate, points)
+            points = along(panel, y, plate.x + EDGE, plate.right - EDGE, spacing)
+            groups += driven(site, schedule, "sheet-field", panel, plate, points)
     return groups
 
 
@@ -317,7 +278,7 @@ def _next_post(site: Site, schedule: Schedule, panel: Panel, end: End, from_left
         return []
     distance = max(low, min(high, outer - BESIDE))
     x = -distance if from_left else wall.length + distance
-    joint, spacing = "sheet-to-next-post", _spacing(schedule, "sheet-to-next-post")
+    joint, spacing = "sheet-to-next-post", spacing_of(schedule, "sheet-to-next-post")
     side = "left" if from_left else "right"
     points = []
     studs = [m for m in site.uprights if (m.x == 0 if from_left else m.right == wall.length)]
@@ -325,4 +286,4 @@ def _next_post(site: Site, schedule: Schedule, panel: Panel, end: End, from_left
     for a, b in solid_across(panel, x - PANEL_EDGE, x + PANEL_EDGE):
         bottom, highest = max(a + PANEL_EDGE, wall.stud_bottom + EDGE), min(b - PANEL_EDGE, top - EDGE)
         points += [(x, y) for y in spread(bottom, highest, spacing)]
-    return _driven(site, schedule, joint, panel, f"met-post-{side}", points)
+    return driven(site, schedule, joint, panel, f"met-post-{side}", points)
