@@ -4,6 +4,7 @@ Members that touch count as one. A sheet's edge is carried where solid timber st
 side of the edge for at least `BEARING`, which is what nailing it to a single stud takes.
 """
 
+from collections.abc import Sequence
 from itertools import pairwise
 
 import msgspec
@@ -75,9 +76,14 @@ class Carriers:
         return self._answers[before]
 
     def _studs_for(self, before: int, after: int) -> tuple[Part, ...] | None:
+        storeys = self.lacking(before, after)
+        if not storeys:
+            return ()
+        reach = 2 * self._thick + self.beyond
+        near = self._solid.between(before - reach, after + reach)
         studs: list[Part] = []
-        for storey in self.lacking(before, after):
-            added = self._fill(storey, before, after)
+        for storey in storeys:
+            added = self._fill(storey, near, before, after)
             if added is None:
                 return None
             studs += added
@@ -87,22 +93,25 @@ class Carriers:
         """The storeys in which a seam's edges are not carried by the frame as it stands."""
         low, high = self.heights
         left, right = before - BEARING, after + self.beyond
-        near = self._solid.between(left, right)
-        for box in near:
-            if box[0] <= left and box[1] >= right and box[2] <= low and box[3] >= high:
-                return []
-        voids = self._voids.between(left, right)
+        near, voids = self._solid.between(left, right), self._voids.between(left, right)
+        both = ((left, before), (after, right))
+        if not near and not voids:
+            return [Storey(low, high, both)]
         levels = {low, high}
-        for _, _, bottom, top in (*near, *voids):
+        for solid_left, solid_right, bottom, top in near:
+            if solid_left <= left and solid_right >= right and bottom <= low and top >= high:
+                return []
             levels.add(bottom)
             levels.add(top)
-        heights = sorted(y for y in levels if low <= y <= high) if len(levels) > 2 else (low, high)
-        both = ((left, before), (after, right))
+        for _, _, bottom, top in voids:
+            levels.add(bottom)
+            levels.add(top)
+        heights = sorted([y for y in levels if low <= y <= high]) if len(levels) > 2 else (low, high)
         storeys: list[Storey] = []
         for bottom, top in pairwise(heights):
-            needs = needed(before, after, _through(voids, bottom, top), self.beyond) if voids else both
-            solids = _through(near, bottom, top)
-            missing = tuple([need for need in needs if not holds(solids, need)])
+            through = _through(voids, bottom, top) if voids else ()
+            needs = needed(before, after, through, self.beyond) if through else both
+            missing = _lacked(_through(near, bottom, top), needs) if near else needs
             if not missing:
                 continue
             if storeys and storeys[-1].high == bottom and storeys[-1].needs == missing:
@@ -111,11 +120,10 @@ class Carriers:
                 storeys.append(Storey(bottom, top, missing))
         return storeys
 
-    def _fill(self, storey: Storey, before: int, after: int) -> list[Part] | None:
+    def _fill(self, storey: Storey, near: list[Box], before: int, after: int) -> list[Part] | None:
         """The fewest studs, set tight beside what stands there if that serves, that carry both edges."""
         thick = self._thick
-        reach = 2 * thick + self.beyond
-        solids = merged(_through(self._solid.between(before - reach, after + reach), storey.low, storey.high))
+        solids = merged(_through(near, storey.low, storey.high)) if near else []
         centred = (before + after - thick) // 2
         spots = [high for _, high in solids] + [low - thick for low, _ in solids]
         spots += [centred, after + self.beyond - thick, before - BEARING]
@@ -152,12 +160,12 @@ def _box(part: Part) -> Box:
     return part.x, part.x + part.width, part.y, part.y + part.height
 
 
-def _through(boxes: list[Box], low: int, high: int) -> list[Span]:
+def _through(boxes: Sequence[Box], low: int, high: int) -> list[Span]:
     """The widths of those boxes that reach all through two heights, in the boxes' order."""
     return [(left, right) for left, right, bottom, top in boxes if bottom <= low and top >= high]
 
 
-def needed(before: int, after: int, voids: list[Span], beyond: int = BEARING) -> tuple[Span, ...]:
+def needed(before: int, after: int, voids: Sequence[Span], beyond: int = BEARING) -> tuple[Span, ...]:
     """The stretches of x that need timber beside a seam, an opening's own width needing none."""
     low, high = before - BEARING, after + beyond
     left: Span | None = (low, before)
@@ -185,13 +193,21 @@ def merged(spans: list[Span]) -> list[Span]:
     return result
 
 
+def _lacked(solids: list[Span], needs: tuple[Span, ...]) -> tuple[Span, ...]:
+    """Those of ``needs`` that solid spans, in order, do not hold."""
+    return tuple([need for need in needs if not holds(solids, need)])
+
+
 def _carried(solids: list[Span], studs: tuple[Span, ...], needs: tuple[Span, ...]) -> bool:
     """Whether solid spans and studs hold every one of ``needs`` together."""
-    together = sorted((*solids, *studs))
-    return all(holds(together, need) for need in needs)
+    together = sorted((*solids, *studs)) if solids else studs
+    for need in needs:
+        if not holds(together, need):
+            return False
+    return True
 
 
-def holds(solids: list[Span], need: Span) -> bool:
+def holds(solids: Sequence[Span], need: Span) -> bool:
     """Whether solid spans, in order and joined where they touch, hold the whole of ``need``."""
     held, end = need
     for left, right in solids:

@@ -56,16 +56,17 @@ def _marks(wall: Wall, pairs: tuple[tuple[Part, Member], ...]) -> tuple[Mark, ..
     A stud over the joint of two pieces has its line on the piece that the line falls on.
     """
     marks = []
+    uprights = [(part, member) for part, member in pairs if part.role != "blocking" and part.upright]
     for role in ("bottom-plate", "top-plate"):
         at_y = wall.stud_bottom if role == "bottom-plate" else wall.stud_top
         pieces = [m for _, m in pairs if m.role == role and (m.outline or at_y in (m.y, m.top))]
         own = []
-        for part, member in pairs:
+        for part, member in uprights:
             if role == "bottom-plate":
                 touches = part.y == at_y
             else:
                 touches = bool(part.outline) or (wall.top.shape == "level" and part.top == at_y)
-            if part.upright and touches and part.role != "blocking":
+            if touches:
                 own.append(_mark(wall, pieces, part, member))
         marks += sorted(own, key=lambda mark: (mark.at, mark.member))
     return tuple(marks)
@@ -85,5 +86,8 @@ def _mark(wall: Wall, pieces: list[Member], part: Part, member: Member) -> Mark:
 
 
 def _piece_at(pieces: list[Member], at: int) -> str:
-    """The piece of plate that a line at ``at`` falls on."""
-    return next(piece.id for piece in pieces if piece.x <= at <= piece.right)
+    """The piece of plate that a line at ``at`` falls on. Raises ValueError where there is none."""
+    for piece in pieces:
+        if piece.x <= at <= piece.right:
+            return piece.id
+    raise ValueError(f"no plate at {at}")

@@ -23,6 +23,8 @@ class Nearby:
     def between(self, low: int, high: int) -> list[Box]:
         """The boxes that have any width between two x."""
         first, last = bisect_right(self._reach, low), bisect_left(self._lefts, high)
+        if first >= last:
+            return []
         return [box for box in self.boxes[first:last] if box[1] > low]
 
 

@@ -56,6 +56,22 @@ class Stretch(msgspec.Struct, frozen=True):
     """Where a sheet has to end, each the left edge of a seam: at the sides of openings that are pieced round."""
 
 
+class _Gauge(msgspec.Struct, frozen=True):
+    """What every step along a stretch goes by, worked out once for all of them."""
+
+    stretch: Stretch
+    carriers: Carriers
+    gap: int
+    thick: int
+    past_line: int
+    """How far past a layout line a sheet starts, so that the one before it has its bearing."""
+
+
+def _gauge(stretch: Stretch, carriers: Carriers) -> _Gauge:
+    gap, thick = stretch.wall.sheathing.gap, stretch.wall.thickness
+    return _Gauge(stretch, carriers, gap, thick, max(0, BEARING + gap - thick // 2))
+
+
 def upright_stretch(wall: Wall) -> Stretch:
     """The whole face, to be laid with upright sheets."""
     sheet = wall.sheathing.sheet
@@ -107,7 +123,7 @@ class _Way(msgspec.Struct, frozen=True):
 
 def columns(stretch: Stretch, carriers: Carriers) -> Columns:
     """The best way to lay sheets along a stretch of a level wall, beginning at its left."""
-    reach = stretch.right
+    gauge, reach = _gauge(stretch, carriers), stretch.right
     start = _Way(stretch.left, 0, 0, 0, (), 0, 1 << 62, 0, ())
     finished: list[_Way] = []
     ways = [start]
@@ -116,7 +132,7 @@ def columns(stretch: Stretch, carriers: Carriers) -> Columns:
         following: dict[int, _Way] = {}
         finished_now: list[_Way] = []
         for way in ways:
-            for step in _steps(stretch, carriers, way):
+            for step in _steps(gauge, way):
                 if step.columns[-1].right >= reach or step.next >= reach:
                     finished_now.append(step)
                 elif step.next not in following or step.rank < following[step.next].rank:
@@ -132,105 +148,102 @@ def _narrow(way: _Way) -> tuple[int, int, int]:
     return way.scraps, way.close + way.forced, way.slivers
 
 
-def _steps(stretch: Stretch, carriers: Carriers, way: _Way) -> list[_Way]:
+def _steps(gauge: _Gauge, way: _Way) -> list[_Way]:
     """The ways on from here: the next sheet as the last, full, or ripped."""
-    gap, full, reach = stretch.wall.sheathing.gap, stretch.full, stretch.right
-    first = not way.columns
-    brk = next((at for at in stretch.breaks if at > way.next), None)
+    stretch, gap = gauge.stretch, gauge.gap
+    start, reach = way.next, stretch.right
+    untouched, most = start + stretch.full, reach
+    brk = next((at for at in stretch.breaks if at > start), None) if stretch.breaks else None
     if brk is not None:
-        if way.next + full >= brk:
-            own = carriers.studs_for(brk, brk + gap) or ()
-            return [_with(stretch, way, Column(way.next, brk), brk + gap, own, 0, full if first else 0)]
-        most = brk - gap - 2 * stretch.wall.thickness
-    else:
-        most = reach
-    if brk is None and way.next + full + gap >= reach:
-        last = Column(way.next, min(way.next + full, reach))
-        return [_with(stretch, way, last, reach, (), 0, full if first else 0)]
+        if untouched >= brk:
+            return [_with(gauge, way, brk, gauge.carriers.studs_for(brk, brk + gap) or (), 0)]
+        most = brk - gap - 2 * gauge.thick
+    elif untouched + gap >= reach:
+        return [_with(gauge, way, min(untouched, reach), (), 0)]
     steps = []
-    untouched = Column(way.next, way.next + full)
-    rips = [(column, 1) for column in _ripped(stretch, way)]
-    for column, rip in [(untouched, 0), *rips]:
-        if column.right > most:
+    for right in (untouched, *_ripped(gauge, way)):
+        if right > most:
             continue
-        studs = carriers.studs_for(column.right, column.right + gap)
+        studs = gauge.carriers.studs_for(right, right + gap)
         if studs is not None:
-            steps.append(_with(stretch, way, column, column.right + gap, studs, rip, full if first else 0))
+            steps.append(_with(gauge, way, right, studs, int(right != untouched)))
     if all(step.scraps > way.scraps for step in steps):
-        steps.append(_anywhere(stretch, carriers, way, first, most))
+        steps.append(_anywhere(gauge, way, most))
     return steps
 
 
-def _ripped(stretch: Stretch, way: _Way) -> list[Column]:
-    """The next sheet ripped so that the one after it starts on a layout line; the first may take any line.
+def _ripped(gauge: _Gauge, way: _Way) -> list[int]:
+    """Where the next sheet is ripped so that the one after it starts on a layout line; the first may take any line.
 
     Where the gap leaves the ripped sheet less than its bearing, the start moves past the line by that much.
     """
-    wall, full = stretch.wall, stretch.full
-    gap = wall.sheathing.gap
-    shift = max(0, BEARING + gap - wall.thickness // 2)
-    least = way.next + gap + 2 * wall.thickness
-    most = way.next + full + gap - shift - 1
-    lines = lines_between(wall, max(least - shift, most - wall.spacing + 1) if way.columns else least - shift, most)
-    return [Column(way.next, line + shift - gap) for line in reversed(lines)]
+    wall, gap, shift = gauge.stretch.wall, gauge.gap, gauge.past_line
+    least = way.next + gap + 2 * gauge.thick - shift
+    most = way.next + gauge.stretch.full + gap - shift - 1
+    lines = lines_between(wall, max(least, most - wall.spacing + 1) if way.columns else least, most)
+    return [line + shift - gap for line in reversed(lines)]
 
 
-def _anywhere(stretch: Stretch, carriers: Carriers, way: _Way, first: bool, most: int) -> _Way:
+def _anywhere(gauge: _Gauge, way: _Way, most: int) -> _Way:
     """Where no line serves: the widest piece, to the inch, that leaves no scrap and whose seam can be carried."""
-    wall, full = stretch.wall, stretch.full
-    gap = wall.sheathing.gap
     found: list[_Way] = []
-    widest = min(way.next + full, most)
-    for edge in range(widest, way.next + wall.thickness, -INCH):
-        studs = carriers.studs_for(edge, edge + gap)
+    widest = min(way.next + gauge.stretch.full, most)
+    for edge in range(widest, way.next + gauge.thick, -INCH):
+        studs = gauge.carriers.studs_for(edge, edge + gauge.gap)
         if studs is None:
             continue
-        found.append(_with(stretch, way, Column(way.next, edge), edge + gap, studs, 1, full if first else 0))
+        found.append(_with(gauge, way, edge, studs, 1))
         if found[-1].scraps == way.scraps:
             return found[-1]
     if found:
         return min(found, key=lambda step: step.scraps)
-    return _with(stretch, way, Column(way.next, widest), widest + gap, (), 0, full if first else 0)
+    return _with(gauge, way, widest, (), 0)
 
 
 def _leaves_room(stretch: Stretch, start: int) -> bool:
     """Whether a sheet that starts there begins with no scrap: not just beside an opening or the end."""
     if stretch.right - start < SCRAP:
         return False
-    return all(box[0] <= start for box in stretch.voids.between(start, start + SCRAP))
+    beside = stretch.voids.between(start, start + SCRAP)
+    return not beside or all(box[0] <= start for box in beside)
 
 
-def _with(
-    stretch: Stretch, way: _Way, column: Column, after: int, studs: tuple[Part, ...], rip: int, first_full: int
-) -> _Way:
-    """``way`` with one more sheet laid."""
-    wall = stretch.wall
-    width = column.right - column.left
-    at_end = not way.columns or column.right + wall.sheathing.gap >= stretch.right
+def _with(gauge: _Gauge, way: _Way, right: int, studs: tuple[Part, ...], rip: int) -> _Way:
+    """``way`` with one more sheet laid, up to x ``right``."""
+    stretch, column = gauge.stretch, Column(way.next, right)
+    width, after, first = right - way.next, right + gauge.gap, not way.columns
+    inner = after < stretch.right
     beside = legs(stretch.voids, column)
-    scraps = len([low for low, high in beside if high - low < SCRAP]) + int(width < SCRAP)
+    scraps = int(width < SCRAP)
+    for low, high in beside:
+        scraps += int(high - low < SCRAP)
     # A start that leaves the next sheet a scrap is told now, while there are other places to cut.
-    scraps += int(after < stretch.right and not _leaves_room(stretch, after))
-    # Joints drift on their studs by the gaps: two that lie one bay or two apart may be a stud's thickness nearer.
-    inner, (foot, top) = after < stretch.right, stretch.heights
-    apart = _apart(stretch, column.right, stretch.below, foot) if stretch.below and inner else 1 << 62
-    under = _apart(stretch, column.right, stretch.above, top) if stretch.above and inner else 1 << 62
-    return _Way(
-        after,
-        way.scraps + scraps,
-        way.slivers + int(at_end and width < SLIVER),
-        way.legs + len(beside),
-        way.studs + studs,
-        way.rips + rip,
-        min(way.narrowest, width),
-        first_full - width if first_full else way.short_of_full,
-        (*way.columns, column),
-        way.close + int(apart < wall.spacing - wall.stud.thickness),
-        way.forced + int(under < wall.spacing - wall.stud.thickness),
-        way.near + int(apart < 2 * wall.spacing - wall.stud.thickness),
-        way.aligned
-        + int(wall.sheathing.direction == "lying" and after < stretch.right and _in_line(stretch, column.right)),
+    scraps += int(inner and not _leaves_room(stretch, after))
+    close, forced, near, aligned = (
+        _joint(gauge, right) if inner and stretch.wall.sheathing.direction == "lying" else _NO_JOINT
     )
+    return _Way(
+        after, way.scraps + scraps, way.slivers + int(width < SLIVER and (first or not inner)), way.legs + len(beside),
+        way.studs + studs, way.rips + rip, min(way.narrowest, width),
+        stretch.full - width if first else way.short_of_full, (*way.columns, column),
+        way.close + close, way.forced + forced, way.near + near, way.aligned + aligned,
+    )  # fmt: skip
+
+
+_NO_JOINT = (0, 0, 0, 0)
+
+
+def _joint(gauge: _Gauge, joint: int) -> tuple[int, int, int, int]:
+    """What is against a joint of lying sheets, each 0 or 1: close to one below, close to one that the course above
+    has to have, near one below, in line with an opening's corner.
+    """
+    stretch, (foot, top) = gauge.stretch, gauge.stretch.heights
+    # Joints drift on their studs by the gaps: two that lie one bay or two apart may be a stud's thickness nearer.
+    bay = stretch.wall.spacing - gauge.thick
+    apart = _apart(stretch, joint, stretch.below, foot) if stretch.below else 1 << 62
+    under = _apart(stretch, joint, stretch.above, top) if stretch.above else 1 << 62
+    in_line = _in_line(stretch, joint)
+    return int(apart < bay), int(under < bay), int(apart < bay + stretch.wall.spacing), int(in_line)
 
 
 def _in_line(stretch: Stretch, joint: int) -> bool:
