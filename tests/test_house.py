@@ -13,7 +13,7 @@ MAY_IMPORT = {
     "wire": FLOOR | {"wire"},
     "drawing": FLOOR | {"domain", "drawing"},
     "operations": FLOOR | {"domain", "wire", "drawing", "operations", "published", ""},
-    "api": FLOOR | {"operations", "wire", "api", "drawing.svg", ""},
+    "api": FLOOR | {"operations", "wire", "api", "drawing.style", ""},
 }
 DOMAIN_ORDER = [
     "defaults stock", "joining", "wall", "slopes", "members parts", "bevels mirror skin grid sizing", "posts", "opening_faults", "openings", "slope_checks uprights full_height",
@@ -62,7 +62,8 @@ def room(name: str) -> str:
         return "outside"
     if len(parts) == 1 or parts[1].startswith("_"):
         return ""
-    return "drawing.svg" if parts[1:3] == ["drawing", "svg"] else parts[1]
+    alone = parts[1] == "drawing" and parts[2:3] in (["svg"], ["style"])
+    return ".".join(parts[1:3]) if alone else parts[1]
 
 
 def modules() -> list[Path]:
@@ -79,7 +80,7 @@ def breaches(path: Path, package: list[str]) -> list[str]:
     else:
         return []
     rooms = {name: room(name) for name in imports(path, package)}
-    ok = allowed | {"outside"} | ({"drawing.svg"} if own in ("drawing", "operations") else set())
+    ok = allowed | {"outside"} | ({"drawing.svg", "drawing.style"} if own in ("drawing", "operations") else set())
     return [f"{path.name}: {name}" for name, where in rooms.items() if where not in ok]
 
 

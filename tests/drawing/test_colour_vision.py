@@ -15,7 +15,7 @@ import pytest
 from colorspacious import cspace_convert, deltaE
 from daltonlens.simulate import Deficiency, Simulator_Brettel1997, Simulator_Machado2009
 
-from wallwright.drawing.svg import STYLE
+from wallwright.drawing.style import STYLE
 from wallwright.operations.examples import EXAMPLES
 from wallwright.operations.table import OPERATIONS
 from wallwright.wire.base import read_length

@@ -26,7 +26,8 @@ from wallwright.drawing.marks import on_leaders
 from wallwright.drawing.paper import MARGIN, TITLE_STRIP
 from wallwright.drawing.scene import TEXT_MM, Area, Scene, Text, shortened, spread, text_width
 from wallwright.drawing.sheathing import sheathing_pages, sheathing_scene
-from wallwright.drawing.svg import STYLE, STYLE_HASH, svg_text
+from wallwright.drawing.style import STYLE, STYLE_HASH
+from wallwright.drawing.svg import svg_text
 from wallwright.lengths import MILLIMETRE, inches
 from wallwright.operations.building import to_domain
 from wallwright.operations.examples import EXAMPLES

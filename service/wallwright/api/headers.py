@@ -2,7 +2,7 @@
 
 from typing import Final
 
-from wallwright.drawing.svg import STYLE_HASH
+from wallwright.drawing.style import STYLE_HASH
 
 SVG_POLICY: Final = f"default-src 'none'; style-src '{STYLE_HASH}'; sandbox"
 PAGE_POLICY: Final = (
