@@ -17,11 +17,11 @@ from wallwright.api import golden, links
 from wallwright.api.answers import MEDIA, encoded, plan_refused
 from wallwright.api.board import Board
 from wallwright.api.negotiation import chosen, require_json
-from wallwright.api.outer import Outer, tell_failure
+from wallwright.api.outer import ALIVE, HEALTH, READY, Outer, tell_failure
 from wallwright.api.problems import PROBLEMS, SCHEMA_FAULTS, Refused
 from wallwright.api.reader import Reader
 from wallwright.api.settings import Settings, settings_from
-from wallwright.api.work import RETRY_AFTER, Work
+from wallwright.api.work import Work
 from wallwright.findings import FAULTS, KINDS, PlanRefused
 from wallwright.operations.converters import CONVERTERS
 from wallwright.operations.document import document_bytes
@@ -31,8 +31,6 @@ from wallwright.operations.table import OPERATIONS, Operation
 from wallwright.wire import limits
 
 AnyRequest = Request[Any, Any, Any]
-SLOW_THREADS: Final = 2
-"""How many slow operations run at once in a process."""
 
 
 async def body_of(request: AnyRequest, settings: Settings) -> bytes:
@@ -132,14 +130,13 @@ def _fixed(path: str, content: bytes, media_type: str = "application/json", stat
     return get
 
 
-def _ready(board: Board) -> HTTPRouteHandler:
-    @route("/ready", http_method=["GET", "HEAD"], status_code=200, name="/ready")
+def _ready(outer: Outer) -> HTTPRouteHandler:
+    @route(READY, http_method=["GET", "HEAD"], status_code=200, name=READY)
     async def get(request: AnyRequest) -> Response[bytes]:
-        request.scope["wallwright_route"] = "/ready"  # type: ignore[typeddict-unknown-key]
-        if board.stopping:
-            raise Refused("not-ready", "This copy is stopping.", headers=RETRY_AFTER)
-        if golden.differing():
-            raise Refused("not-ready", "This copy answers its own examples otherwise than it should.")
+        request.scope["wallwright_route"] = READY  # type: ignore[typeddict-unknown-key]
+        refused = outer.not_ready()
+        if refused is not None:
+            raise refused
         return Response(b'{"status":"ready"}', media_type="application/json", headers={"cache-control": "no-store"})
 
     return get
@@ -209,25 +206,29 @@ def contract_limits() -> dict[str, int | dict[str, float]]:
 
 
 def create_app(settings: Settings | None = None, extra_routes: Sequence[Any] = (), rows: int = 1) -> Outer:
-    """The application. ``extra_routes`` are further handlers, such as the viewer's pages; ``rows`` the most workers."""
-    chosen_settings = settings or settings_from()
+    """The whole service. ``extra_routes`` are further handlers, such as the viewer's pages; ``rows`` the most workers."""
+    outer = Outer(None, settings or settings_from(), Board(rows))
+    outer.open(*application(outer, extra_routes))
+    outer.tried(golden.differing())
+    return outer
+
+
+def application(outer: Outer, extra_routes: Sequence[Any] = ()) -> tuple[Any, list[str]]:
+    """The application that an outer layer wraps, and the templates of its routes."""
+    settings = outer.settings
     readers = {kind: Reader(kind) for kind in {operation.request for operation in OPERATIONS}}
-    board = Board(rows)
-    work = Work(chosen_settings.threads, chosen_settings.concurrency)
-    # What is slow stands in a line of its own, so that it holds up nobody's wall; the solver lets go of the interpreter.
-    slow = Work(SLOW_THREADS, chosen_settings.concurrency)
     handlers: list[Any] = []
     for operation in OPERATIONS:
         reader = readers[operation.request]
-        line = slow if operation.slow else work
-        handlers.append(_posting(operation, reader, chosen_settings, line))
-        handlers += [_linked(operation, form, reader, chosen_settings, line) for form in operation.forms]
-    served = {"contract": contract_limits(), "operating": msgspec.to_builtins(chosen_settings)}
+        line = outer.slow if operation.slow else outer.work
+        handlers.append(_posting(operation, reader, settings, line))
+        handlers += [_linked(operation, form, reader, settings, line) for form in operation.forms]
+    served = {"contract": contract_limits(), "operating": msgspec.to_builtins(settings)}
     version = msgspec.json.encode({"name": "wallwright", "version": __version__, "contract": "v1"})
     handlers += [
-        _fixed("/health", b'{"status":"ok"}'),
-        _ready(board),
-        _metrics(board),
+        _fixed(HEALTH, ALIVE),  # For other methods: the outer layer answers those that ask.
+        _ready(outer),
+        _metrics(outer.board),
         _fixed("/version", version),
         _fixed("/openapi.json", document_bytes()),
         _fixed("/v1/limits", msgspec.json.encode(served)),
@@ -238,8 +239,6 @@ def create_app(settings: Settings | None = None, extra_routes: Sequence[Any] = (
     paths = {path for handler in handlers for path in handler.paths}
     if "/problems/{code:str}" not in paths:
         handlers.append(problem_page)
-    board.name([re.sub(r":[a-z]+}", "}", path) for handler in handlers for path in handler.paths])
-    golden.differing()
     app = Litestar(
         route_handlers=handlers,
         openapi_config=None,
@@ -254,7 +253,7 @@ def create_app(settings: Settings | None = None, extra_routes: Sequence[Any] = (
             Exception: _failed,
         },
     )
-    return Outer(app, chosen_settings, work, board, slow)  # type: ignore[arg-type]
+    return app, [re.sub(r":[a-z]+}", "}", path) for handler in handlers for path in handler.paths]
 
 
 def _response(request: AnyRequest, refused: Refused) -> Response[bytes]:

@@ -23,6 +23,8 @@ _CODES: Final = tuple(PROBLEMS)
 # The first numbers of a row; then problems by code, then for each route statuses, buckets and the sum of seconds.
 _BEAT, _RESIDENT, _INSIDE, _WORKING, _FIRST = 0, 1, 2, 3, 4
 _STOPPING, _STARTS, _HEAD = 0, 1, 2
+_ROUTES: Final = _FIRST + len(_CODES)
+_ROUTE: Final = len(STATUSES) + 1 + len(BUCKETS) + 2
 
 
 class Board:
@@ -31,13 +33,24 @@ class Board:
     def __init__(self, rows: int = 1) -> None:
         self.rows = rows
         self.row = 0
-        self.name([])
+        self.routes: dict[str, int] = {}
+        self._name([UNMATCHED])
 
     def name(self, routes: Sequence[str]) -> None:
-        """Make room for the templates of all routes, with every counter at nothing."""
-        self.routes = {route: number for number, route in enumerate([*dict.fromkeys(routes), UNMATCHED])}
-        self._route_size = len(STATUSES) + 1 + len(BUCKETS) + 2
-        self._row_size = _FIRST + len(_CODES) + len(self.routes) * self._route_size
+        """Make room for the templates of all routes. What was counted for those named before is kept."""
+        before, numbers, row_size = self.routes, self._numbers, self._row_size
+        self._name([*dict.fromkeys(routes), UNMATCHED])
+        self._numbers[:_HEAD] = numbers[:_HEAD]
+        for row in range(self.rows):
+            old, new = _HEAD + row * row_size, self._at(0, row)
+            self._numbers[new : new + _ROUTES] = numbers[old : old + _ROUTES]
+            for route in before.keys() & self.routes.keys():
+                was, now = (at + _ROUTES + known[route] * _ROUTE for at, known in ((old, before), (new, self.routes)))
+                self._numbers[now : now + _ROUTE] = numbers[was : was + _ROUTE]
+
+    def _name(self, routes: Sequence[str]) -> None:
+        self.routes = {route: number for number, route in enumerate(routes)}
+        self._row_size = _ROUTES + len(self.routes) * _ROUTE
         self._numbers = memoryview(mmap.mmap(-1, 8 * (_HEAD + self.rows * self._row_size))).cast("d")
 
     def _at(self, place: int, row: int | None = None) -> int:
@@ -83,7 +96,7 @@ class Board:
     def count(self, route: str, status: int, seconds: float, code: str = "") -> None:
         """Count one answer."""
         number = self.routes.get(route, self.routes[UNMATCHED])
-        start = self._at(_FIRST + len(_CODES) + number * self._route_size)
+        start = self._at(_ROUTES + number * _ROUTE)
         place = bisect.bisect_left(STATUSES, status)
         known = place < _OTHER and STATUSES[place] == status
         self._numbers[start + (place if known else _OTHER)] += 1
@@ -125,7 +138,7 @@ class Board:
         totals: list[tuple[str, float]] = []
         spent: list[str] = []
         for route, number in self.routes.items():
-            start = _FIRST + len(_CODES) + number * self._route_size
+            start = _ROUTES + number * _ROUTE
             counts = [self._sum(start + place) for place in range(_OTHER + 1)]
             if not sum(counts):
                 continue

@@ -1,21 +1,23 @@
 """The outermost layer, plain ASGI: sizes of target and headers, admission, request id, headers, counts, one log line.
 
 It sees every request that the HTTP parser lets through, also those that match no route. Health stands
-below admission, so that a busy service still answers for itself.
+below admission, so that a busy service still answers for itself; and it is answered here, so that a service lives
+before its application is made. What else comes before then waits for it.
 """
 
+import asyncio
 import logging
 import re
 import time
 import uuid
-from collections.abc import Awaitable, Callable, MutableMapping
+from collections.abc import Awaitable, Callable, MutableMapping, Sequence
 from typing import Any, Final
 
 from wallwright.api.board import UNMATCHED, Board
 from wallwright.api.headers import COMMON, PAGES, policy_for, preflight
 from wallwright.api.problems import Refused
 from wallwright.api.settings import Settings
-from wallwright.api.work import RETRY_AFTER, Work
+from wallwright.api.work import RETRY_AFTER, SLOW_THREADS, Work
 
 Scope = MutableMapping[str, Any]
 Message = MutableMapping[str, Any]
@@ -23,34 +25,54 @@ Receive = Callable[[], Awaitable[Message]]
 Send = Callable[[Message], Awaitable[None]]
 App = Callable[[Scope, Receive, Send], Awaitable[None]]
 
-UNQUEUED: Final = frozenset({"/health", "/ready", "/version", "/metrics"})
+HEALTH: Final = "/health"
+READY: Final = "/ready"
+UNQUEUED: Final = frozenset({HEALTH, READY, "/version", "/metrics"})
+ALIVE: Final = b'{"status":"ok"}'
 _REQUEST_ID: Final = re.compile(rb"[A-Za-z0-9._-]{1,64}")
 _LOG: Final = logging.getLogger("wallwright.access")
 _FAILURES: Final = logging.getLogger("wallwright")
 
 
 class Outer:
-    """Wraps the application."""
+    """Wraps the application, which may be put in while it serves already."""
 
-    def __init__(
-        self,
-        app: App,
-        settings: Settings,
-        work: Work | None = None,
-        board: Board | None = None,
-        slow: Work | None = None,
-    ) -> None:
+    def __init__(self, app: App | None, settings: Settings, board: Board | None = None) -> None:
         self.app = app
         self.settings = settings
-        self.work = work or Work(settings.threads, settings.concurrency)
-        self.slow = slow or self.work
         self.board = board or Board()
+        self.board.name([HEALTH, READY])
+        self.work = Work(settings.threads, settings.concurrency)
+        # What is slow stands in a line of its own, so that it holds up nobody's wall; the solver lets go of the interpreter.
+        self.slow = Work(SLOW_THREADS, settings.concurrency)
         self.under_way = 0
+        self._opened = asyncio.Event()
+        self._differing: Sequence[str] | None = None
+
+    def open(self, app: App, routes: Sequence[str]) -> None:
+        """Put the application in, with the templates of its routes: whoever waits for it is answered."""
+        self.board.name(routes)
+        self.app = app
+        self._opened.set()
+
+    def tried(self, differing: Sequence[str]) -> None:
+        """Say which of its examples this copy answered otherwise than it should: with none it is ready."""
+        self._differing = differing
+
+    def not_ready(self) -> Refused | None:
+        """Why this copy takes no work, if it does not."""
+        if self.board.stopping:
+            return Refused("not-ready", "This copy is stopping.", headers=RETRY_AFTER)
+        if self._differing is None:
+            return Refused("not-ready", "This copy has just started and still tries its own examples.", headers=RETRY_AFTER)
+        if self._differing:
+            return Refused("not-ready", "This copy answers its own examples otherwise than it should.")
+        return None
 
     async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
         """Answer one request."""
         if scope["type"] != "http":
-            await self.app(scope, receive, send)
+            await self._handed_on(scope, receive, send)
             return
         seen = Seen(scope)
         scope["wallwright_request_id"] = seen.request_id
@@ -82,7 +104,10 @@ class Outer:
         self.under_way += queued
         self.board.load(self.under_way, self.work.under_way)
         try:
-            await self.app(scope, receive, send)
+            if scope["path"] == HEALTH and scope["method"] in ("GET", "HEAD"):
+                await send_whole(200, b"application/json", ALIVE, [], send)
+            else:
+                await self._handed_on(scope, receive, send)
         except Exception as error:
             tell_failure(scope, error)
             if not seen.status:
@@ -90,6 +115,17 @@ class Outer:
         finally:
             self.under_way -= queued
             self.board.load(self.under_way, self.work.under_way)
+
+    async def _handed_on(self, scope: Scope, receive: Receive, send: Send) -> None:
+        """The application's own answer, once there is one; that there is none yet is told without waiting."""
+        if self.app is None:
+            refused = self.not_ready() if scope["path"] == READY else None
+            if refused is not None:
+                await send_problem(scope, refused, send)
+                return
+            await self._opened.wait()
+        assert self.app is not None  # noqa: S101 - it is put in before anyone is woken
+        await self.app(scope, receive, send)
 
     def _refusal(self, scope: Scope) -> Refused | None:
         """Why a request goes no further, if it does not."""
@@ -170,14 +206,17 @@ class Seen:
 async def send_problem(scope: Scope, refused: Refused, send: Send) -> None:
     """Send a problem as JSON."""
     scope["wallwright_problem"] = refused.code
-    body = refused.body()
     headers = [
-        (b"content-type", b"application/problem+json"),
-        (b"content-length", str(len(body)).encode()),
         (b"cache-control", b"no-store"),
         *((name.lower().encode(), value.encode()) for name, value in refused.headers.items()),
     ]
-    await send({"type": "http.response.start", "status": refused.status, "headers": headers})
+    await send_whole(refused.status, b"application/problem+json", refused.body(), headers, send)
+
+
+async def send_whole(status: int, kind: bytes, body: bytes, headers: Sequence[tuple[bytes, bytes]], send: Send) -> None:
+    """Send an answer that is there whole."""
+    named = [(b"content-type", kind), (b"content-length", str(len(body)).encode()), *headers]
+    await send({"type": "http.response.start", "status": status, "headers": named})
     await send({"type": "http.response.body", "body": body})
 
 

@@ -89,7 +89,7 @@ PROBLEMS: Final[dict[str, ProblemKind]] = {
     ),
     "busy": ProblemKind(503, "Busy", "The service has as much work as it takes at once.", "Try again after a moment."),
     "not-ready": ProblemKind(
-        503, "Not ready", "This copy takes no new work: it is stopping, or it could not compute its own examples.",
+        503, "Not ready", "This copy takes no new work: it has just started, it is stopping, or it could not compute its own examples.",
         "Ask another copy, or this one again after a moment.",
     ),
 }  # fmt: skip

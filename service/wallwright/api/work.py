@@ -14,6 +14,8 @@ from wallwright.api.problems import Refused
 
 _T = TypeVar("_T")
 RETRY_AFTER: Final = {"Retry-After": "1"}
+SLOW_THREADS: Final = 2
+"""How many slow operations run at once in a process."""
 
 
 class Timed(Generic[_T]):
