@@ -1,4 +1,8 @@
-"""The installed command: the only place that puts API and viewer together."""
+"""The installed command: the only place that puts API and viewer together.
+
+What takes long to load is imported where it is used: a probe loads none of it, and a service that starts listens, and
+says that it lives, before it has loaded all that it will serve.
+"""
 
 import argparse
 import contextlib
@@ -6,35 +10,40 @@ import functools
 import sys
 from collections.abc import Callable
 from pathlib import Path
-
-import msgspec
+from typing import TYPE_CHECKING
 
 from wallwright import __version__
-from wallwright.api.answers import encoded, plan_refused
-from wallwright.api.app import code_pages, create_app
-from wallwright.api.links import order_of, packed, wall_of
+from wallwright.api.board import Board
 from wallwright.api.logs import start_logs
 from wallwright.api.outer import Outer
 from wallwright.api.probe import probed
-from wallwright.api.problems import Refused
-from wallwright.api.reader import Reader
-from wallwright.api.server import listener
+from wallwright.api.server import Do, listener
 from wallwright.api.settings import BadSetting, settings_from
 from wallwright.api.supervisor import serve
-from wallwright.findings import PlanRefused
-from wallwright.operations.document import document_bytes
 from wallwright.operations.examples import EXAMPLES, example_bytes
-from wallwright.operations.table import BY_NAME
-from wallwright_viewer.pages import routes
+
+if TYPE_CHECKING:
+    from wallwright.operations.table import Operation
 
 
-def application(workers: int = 1) -> Outer:
-    """The whole service, API and viewer, with settings from the environment."""
-    # While all workers are replaced one after another there is one more of them than asked for.
-    chosen = settings_from()
-    orders = functools.partial(order_of, most=chosen.body_bytes)
-    walls = functools.partial(wall_of, most=chosen.body_bytes)
-    return create_app(chosen, routes(code_pages(), packed, orders, walls), rows=workers + 1)
+def whole(base: str, outer: Outer, do: Do) -> None:
+    """Make the whole service, API and viewer, behind its outer layer, welcome people to it, and try its own examples."""
+    from wallwright.api import golden
+    from wallwright.api.app import application, code_pages
+    from wallwright.api.links import order_of, packed, wall_of
+    from wallwright_viewer.pages import routes
+
+    most = outer.settings.body_bytes
+    orders, walls = functools.partial(order_of, most=most), functools.partial(wall_of, most=most)
+    do(outer.open, *application(outer, routes(code_pages(), packed, orders, walls)))
+    welcome = [
+        f"wallwright {__version__} at {base}",
+        f"pages for people: {base}/",
+        f"the example, drawn: {base}/v1/layout.svg?z={packed(example_bytes('layout'))}",
+    ]
+    with contextlib.suppress(OSError):  # Nobody may be reading; that stops no service.
+        print("\n".join(welcome), flush=True)
+    do(outer.tried, golden.differing())
 
 
 def main(arguments: list[str] | None = None) -> int:
@@ -61,7 +70,7 @@ def _parser() -> argparse.ArgumentParser:
     example.add_argument("name", choices=list(EXAMPLES))
     example.set_defaults(run=_example)
     post = commands.add_parser("post", help="run one operation on a file or standard input, without a server")
-    post.add_argument("operation", choices=list(BY_NAME))
+    post.add_argument("operation", type=_operation, help="such as layout, sheathing or building")
     post.add_argument("file", help="a JSON file, or - for standard input")
     post.add_argument("--as", dest="form", choices=["json", "svg", "csv"], default="json")
     post.set_defaults(run=_post)
@@ -84,28 +93,32 @@ def _whole(least: int, most: int) -> Callable[[str], int]:
     return read
 
 
+def _operation(name: str) -> "Operation":
+    """The operation of a name, for the parser."""
+    from wallwright.operations.table import BY_NAME
+
+    if name not in BY_NAME:
+        raise argparse.ArgumentTypeError(f"{name!r} is given; give one of {', '.join(BY_NAME)}")
+    return BY_NAME[name]
+
+
 def _serve(options: argparse.Namespace) -> int:
-    settings_from()
+    settings = settings_from()
     try:
         socket = listener(options.host, options.port)
     except OSError as error:
         print(f"cannot listen at {options.host} port {options.port}: {error.strerror}", file=sys.stderr)
         return 1
     start_logs()
-    app = application(options.workers)
     host = f"[{options.host}]" if ":" in options.host else options.host
-    base = f"http://{host}:{options.port}"
-    welcome = [
-        f"wallwright {__version__} at {base}",
-        f"pages for people: {base}/",
-        f"the example, drawn: {base}/v1/layout.svg?z={packed(example_bytes('layout'))}",
-    ]
-    with contextlib.suppress(OSError):  # Nobody may be reading; that stops no service.
-        print("\n".join(welcome), flush=True)
-    return serve(app, socket, options.workers)
+    # While all workers are replaced one after another there is one more of them than asked for.
+    outer = Outer(None, settings, Board(options.workers + 1))
+    return serve(outer, socket, options.workers, functools.partial(whole, f"http://{host}:{options.port}"))
 
 
 def _openapi(_: argparse.Namespace) -> int:
+    from wallwright.operations.document import document_bytes
+
     sys.stdout.write(document_bytes().decode())
     return 0
 
@@ -116,7 +129,14 @@ def _example(options: argparse.Namespace) -> int:
 
 
 def _post(options: argparse.Namespace) -> int:
-    operation = BY_NAME[options.operation]
+    import msgspec
+
+    from wallwright.api.answers import encoded, plan_refused
+    from wallwright.api.problems import Refused
+    from wallwright.api.reader import Reader
+    from wallwright.findings import PlanRefused
+
+    operation: Operation = options.operation
     try:
         body = sys.stdin.buffer.read() if options.file == "-" else Path(options.file).read_bytes()
     except OSError as error:

@@ -2,10 +2,13 @@
 
 import asyncio
 import contextlib
+import gc
+import logging
 import signal
 import socket
+import threading
 from asyncio.events import TimerHandle
-from collections.abc import Generator
+from collections.abc import Callable, Generator
 from types import FrameType
 from typing import Any, Final
 
@@ -18,6 +21,11 @@ KEEP_ALIVE_SECONDS: Final = 75
 _BACKLOG: Final = 2048
 _TAKEN_AT_ONCE: Final = 8
 _FAREWELL_SECONDS: Final = 1.0
+_LOG: Final = logging.getLogger("wallwright")
+
+Do = Callable[..., object]
+Make = Callable[[Outer, Do], None]
+"""Makes the application of an outer layer and tries it; what it tells the layer goes through the second argument."""
 
 
 class Protocol(HttpToolsProtocol):
@@ -103,9 +111,10 @@ class Server(uvicorn.Server):
     there that it closes: a proxy that was about to use one would otherwise find it gone.
 
     ``parent`` is the reading end of a pipe that closes when the process above is gone; then this one stops too.
+    With ``make`` it lives at once, and the application is made beside it.
     """
 
-    def __init__(self, app: Outer, parent: int | None = None) -> None:
+    def __init__(self, app: Outer, parent: int | None = None, make: Make | None = None) -> None:
         settings = app.settings
         self.protocol: type[Protocol] = type("Served", (Protocol,), {"head_wait": settings.head_wait_seconds})
         # Parser and loop are named, so that what happens to be installed changes nothing.
@@ -127,12 +136,27 @@ class Server(uvicorn.Server):
         super().__init__(config)
         self.outer = app
         self.parent = parent
+        self.make = make
+        self.failed = False
 
     async def startup(self, sockets: list[socket.socket] | None = None) -> None:
-        """Start to serve, and to watch the process above."""
+        """Start to serve, to make what is served, and to watch the process above."""
         await super().startup(sockets)
+        if self.make is not None:
+            threading.Thread(target=self._made, args=(self.make, asyncio.get_running_loop()), daemon=True).start()
         if self.parent is not None:
             asyncio.get_running_loop().add_reader(self.parent, self._orphaned)
+
+    def _made(self, make: Make, loop: asyncio.AbstractEventLoop) -> None:
+        """Make the application in a thread of its own; the loop alone puts it in. Without one there is nothing to serve."""
+        try:
+            make(self.outer, loop.call_soon_threadsafe)
+            gc.collect()
+            gc.freeze()  # The collector need not look again at what stays for good.
+        except BaseException as error:
+            if not self.should_exit:  # Told to stop meanwhile, it needs none.
+                _LOG.error({"message": "no application could be made"}, exc_info=error)
+                self.failed = self.force_exit = self.should_exit = True
 
     def _orphaned(self) -> None:
         asyncio.get_running_loop().remove_reader(self.parent or 0)

@@ -19,7 +19,7 @@ from collections.abc import Callable
 from typing import Final
 
 from wallwright.api.outer import Outer
-from wallwright.api.server import Listener, Server
+from wallwright.api.server import Listener, Make, Server
 
 SILENT_SECONDS: Final = 30.0
 _QUICK_DEATH_SECONDS: Final = 1.0
@@ -188,14 +188,16 @@ class Supervisor:
             os.kill(pid, number)
 
 
-def serve(app: Outer, socket: Listener, workers: int) -> int:
-    """Serve with so many workers; the exit status. One worker needs no process above it."""
+def serve(app: Outer, socket: Listener, workers: int, make: Make) -> int:
+    """Serve with so many workers; the exit status. One worker needs no process above it, and lives while it gets ready."""
     sys.setswitchinterval(_SWITCH_SECONDS)
     if workers > 1:
+        make(app, lambda told, *given: told(*given))
         return Supervisor(app, socket, workers).run()
     app.board.started(0)
-    Server(app).run(sockets=[socket])
+    server = Server(app, make=make)
+    server.run(sockets=[socket])
     with contextlib.suppress(OSError):
         sys.stdout.flush()
     # As a worker ends: the interpreter would wait for threads that no answer waits for any more.
-    os._exit(0)
+    os._exit(1 if server.failed else 0)
