@@ -6,7 +6,7 @@ from base64 import urlsafe_b64encode
 from xml.etree import ElementTree
 
 import pytest
-from tests.api.client import JSON, WALL, call, post
+from tests.api.client import APP, JSON, WALL, call, post
 
 from wallwright.api.app import create_app
 from wallwright.api.links import packed
@@ -196,6 +196,26 @@ def test_tags_are_known_and_answered_304():
         assert again.content == b""
         assert again.headers["etag"] == tag
     assert call("GET", target, headers={"if-none-match": '"other"'}).status_code == 200
+
+
+@pytest.mark.parametrize("form", ["json", "svg", "csv"])
+@pytest.mark.parametrize("copy", ["the same copy", "another copy"])
+def test_who_is_told_that_nothing_changed_is_told_the_same_policy(form, copy):
+    # RFC 9111, 3.2: what is stored takes over the headers of a 304; a drawing would lose its lines with another policy.
+    target = link(BODY, form)
+    first = call("GET", target)
+    again = call(
+        "GET",
+        target,
+        create_app(Settings()) if copy == "another copy" else APP,
+        headers={"if-none-match": first.headers["etag"]},
+    )
+    assert again.status_code == 304
+    volatile = {"x-request-id", "server-timing"}
+    assert {name: first.headers.get(name) for name in set(again.headers) - volatile} == {
+        name: value for name, value in again.headers.items() if name not in volatile
+    }
+    assert set(first.headers) - set(again.headers) == {"content-type", "content-length"}
 
 
 # RFC 9110, 13.2.1: a condition is looked at only where the answer without it would be a success.

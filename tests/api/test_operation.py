@@ -127,6 +127,25 @@ def test_buckets_are_cumulative_and_a_time_on_an_edge_lies_below_it():
     assert counts == list(range(1, len(BUCKETS) + 2))
 
 
+def test_routes_named_anew_keep_what_was_counted_in_every_row():
+    board = Board(2)
+    board.name(["/a", "/b"])
+    for row in (0, 1):
+        board.row = row
+        board.started(row)
+        board.load(2, 1)
+        board.count("/b", 503, 0.2, "busy")
+    board.name(["/c", "/b", "/d"])
+    board.count("/d", 200, 0.1)
+    found = samples(board.text("0"))
+    assert found["wallwright_workers"] == found["wallwright_worker_starts_total"] == 2
+    assert (found["wallwright_inside"], found['wallwright_problems_total{code="busy"}']) == (4, 2)
+    assert found['wallwright_requests_total{route="/b",status="503"}'] == 2
+    assert found['wallwright_requests_total{route="/d",status="200"}'] == 1
+    assert found['wallwright_request_seconds_sum{route="/b"}'] == pytest.approx(0.4)
+    assert not [name for name in found if '"/a"' in name or '"/c"' in name]
+
+
 def test_rows_of_workers_add_up_and_outlive_them():
     board = Board(2)
     board.name(["/a"])

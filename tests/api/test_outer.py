@@ -94,3 +94,73 @@ def test_the_log_line_holds_nothing_of_the_caller(caplog):
     assert line["bytes"] == 4
     assert "private" not in caplog.text
     assert "secret" not in caplog.text
+
+
+def asked(outer: Outer, *requests: tuple[str, str], then: Any = None) -> list[tuple[int, bytes]]:
+    """Status and body of requests that are asked together, in the order of the requests; ``then`` happens meanwhile."""
+
+    async def one(method: str, path: str) -> tuple[int, bytes]:
+        sent: list[Any] = []
+
+        async def send(message: Any) -> None:
+            sent.append(message)
+
+        async def receive() -> dict[str, Any]:
+            return {"type": "http.request", "body": b"", "more_body": False}
+
+        scope = {
+            "type": "http", "method": method, "path": path, "raw_path": path.encode(), "query_string": b"", "headers": [],
+        }  # fmt: skip
+        await outer(scope, receive, send)
+        return sent[0]["status"], b"".join(message.get("body", b"") for message in sent[1:])
+
+    async def all_of_them() -> list[tuple[int, bytes]]:
+        tasks = [asyncio.create_task(one(*request)) for request in requests]
+        await asyncio.sleep(0.05)
+        if then is not None:
+            then(tasks)
+        return list(await asyncio.gather(*tasks))
+
+    return asyncio.run(all_of_them())
+
+
+def test_before_its_application_is_there_a_service_lives_is_not_ready_and_whoever_asks_for_more_waits():
+    outer = Outer(None, Settings())
+
+    def then(tasks):
+        assert [task.done() for task in tasks] == [True, True, True, False]
+        assert outer.under_way == 1
+        outer.open(whole, ["/health", "/ready", "/x"])
+
+    health, head, ready, other = asked(
+        outer, ("GET", "/health"), ("HEAD", "/health"), ("GET", "/ready"), ("GET", "/x"), then=then
+    )
+    assert health == (200, b'{"status":"ok"}')
+    assert head == (200, b"")
+    assert (ready[0], json.loads(ready[1])["code"]) == (503, "not-ready")
+    assert other == (200, b"body")
+    assert outer.under_way == 0
+    # What was counted before the routes were named is kept.
+    text = outer.board.text("0")
+    assert 'wallwright_requests_total{route="/health",status="200"} 2\n' in text
+    assert 'wallwright_requests_total{route="/ready",status="503"} 1\n' in text
+    assert 'wallwright_requests_total{route="/x",status="200"} 1\n' in text
+    assert 'wallwright_problems_total{code="not-ready"} 1\n' in text
+
+
+def test_those_who_wait_for_the_application_are_not_more_than_may_be_inside():
+    outer = Outer(None, Settings(inside=2))
+    requests = [("GET", "/x")] * 4 + [("GET", "/health")]
+    found = asked(outer, *requests, then=lambda _: outer.open(whole, ["/x"]))
+    assert [status for status, _ in found] == [200, 200, 503, 503, 200]
+
+
+def test_it_is_ready_once_its_examples_have_come_out_as_they_should():
+    outer = Outer(whole, Settings())
+    assert outer.not_ready().detail.startswith("This copy has just started")
+    outer.tried(["layout.svg"])
+    assert outer.not_ready().detail.startswith("This copy answers its own examples otherwise")
+    outer.tried([])
+    assert outer.not_ready() is None
+    outer.board.stop()
+    assert outer.not_ready().detail == "This copy is stopping."

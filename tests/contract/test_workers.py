@@ -9,7 +9,7 @@ import sys
 import time
 
 import pytest
-from tests.contract.servers import BODY, environment, free_port, lines, said, service, with_length
+from tests.contract.servers import BODY, Service, environment, free_port, lines, said, service, with_length
 
 from wallwright.api.probe import probed
 
@@ -51,6 +51,53 @@ def test_a_wrong_setting_is_told_before_any_welcome():
     assert (told.returncode, told.stdout) == (2, "")
     assert "WALLWRIGHT_SPEED is no setting" in told.stderr
     assert "WALLWRIGHT_EXAMPLES is no setting" in told.stderr
+
+
+def test_it_lives_before_it_is_ready_and_who_asks_before_is_answered_right():
+    one = Service()
+    try:
+        assert until(lambda: probed(f"http://127.0.0.1:{one.port}", "/health", 20) == "")
+        early = one.get("/ready")[0]
+        assert one.post("/v1/layout", BODY)[0] == 200
+        one.wait()
+        assert early == 503
+        assert 'wallwright_problems_total{code="not-ready"}' in one.get("/metrics")[2].decode()
+    finally:
+        assert one.stop() == 0
+
+
+@pytest.mark.parametrize("after", [0, 0.3])
+def test_a_stop_while_it_starts_ends_it_well(after):
+    one = Service()
+    assert until(lambda: not refused(one.port))
+    assert until(lambda: probed(f"http://127.0.0.1:{one.port}", "/health", 20) == "")
+    time.sleep(after)
+    assert one.stop(seconds=10) == 0
+
+
+@pytest.mark.parametrize("workers", ["1", "2"])
+def test_without_an_application_it_ends_and_says_so(workers):
+    broken = "import sys, wallwright.api.app as app, wallwright.command as command; app.Plain = None; sys.exit(command.main(sys.argv[1:]))"
+    command = [sys.executable, "-c", broken, "serve", "--port", str(free_port()), "--workers", workers]
+    told = subprocess.run(command, env=environment(), capture_output=True, text=True, timeout=60)
+    assert (told.returncode, told.stdout) == (1, "")
+    assert "TypeError" in told.stderr
+
+
+@pytest.mark.parametrize(
+    ("code", "unneeded"),
+    [
+        ("import wallwright.command", {"litestar", "svgwrite", "jinja2", "wallwright.operations.table"}),
+        ("from wallwright.api.app import create_app; create_app()", {"pydantic", "attrs", "highspy", "numpy"}),
+    ],
+    ids=["a start", "a copy that serves"],
+)
+def test_what_is_not_needed_is_not_loaded(code, unneeded):
+    told = subprocess.run(
+        [sys.executable, "-c", f"{code}; import sys; print(*sys.modules)"], env=environment(), capture_output=True, text=True, timeout=60
+    )  # fmt: skip
+    assert told.returncode == 0, told.stderr
+    assert not unneeded & set(told.stdout.split())
 
 
 @pytest.mark.parametrize(("workers", "number"), [(1, signal.SIGTERM), (3, signal.SIGTERM), (3, signal.SIGINT)])

@@ -11,9 +11,11 @@ import msgspec
 from litestar import Litestar, Request, Response, route
 from litestar.exceptions import HTTPException, MethodNotAllowedException, NotFoundException
 from litestar.handlers import HTTPRouteHandler
+from litestar.plugins import PluginProtocol
+from litestar.plugins.core import MsgspecDIPlugin
 
 from wallwright import __version__
-from wallwright.api import golden, links
+from wallwright.api import golden, links, tags
 from wallwright.api.answers import MEDIA, encoded, plan_refused
 from wallwright.api.board import Board
 from wallwright.api.negotiation import chosen, require_json
@@ -90,23 +92,23 @@ async def worked(request: AnyRequest, work: Work, task: Callable[[], Response[by
     return done.result
 
 
-def _linked(operation: Operation, form: str, reader: Reader, settings: Settings, work: Work) -> HTTPRouteHandler:
+def _linked(operation: Operation, form: str, reader: Reader, outer: Outer, work: Work) -> HTTPRouteHandler:
     path = f"{operation.path}.{form}"
 
     def answered(query: bytes, held: list[str]) -> Response[bytes]:
-        body = links.unpacked(query, settings.body_bytes)
+        body = links.unpacked(query, outer.settings.body_bytes)
         try:
             asked = reader.read(body)
         except Refused as refused:
             raise Refused("link-holds-no-request", refused.detail, refused.errors) from None
         try:
-            tag = links.etag(operation.identity(asked), form)
+            tag = tags.etag(operation.identity(asked), form)
             headers = {"etag": tag, "cache-control": "public, max-age=300"}
-            if links.unchanged(held, tag):
+            if tags.unchanged(held, tag):
                 return Response(b"", status_code=304, media_type=MEDIA[form], headers=headers)
             content = encoded(operation, asked, form)
             # Whether there is any answer to hold is known only now.
-            if links.any_held(held):
+            if tags.any_held(held):
                 return Response(b"", status_code=304, media_type=MEDIA[form], headers=headers)
         except PlanRefused as refused:
             raise plan_refused(asked, refused) from None
@@ -115,8 +117,11 @@ def _linked(operation: Operation, form: str, reader: Reader, settings: Settings,
     @route(path, http_method=["GET", "HEAD"], status_code=200, name=f"{operation.name}-{form}")
     async def get(request: AnyRequest) -> Response[bytes]:
         request.scope["wallwright_route"] = path  # type: ignore[typeddict-unknown-key]
-        held = request.headers.getall("if-none-match", [])
-        return await worked(request, work, functools.partial(answered, request.scope["query_string"], held))
+        request.scope["wallwright_media_type"] = MEDIA[form]  # type: ignore[typeddict-unknown-key]
+        held, query = request.headers.getall("if-none-match", []), request.scope["query_string"]
+        found = await worked(request, work, functools.partial(answered, query, held))
+        outer.tags.keep(path, query, found.headers["etag"], MEDIA[form])
+        return found
 
     return get
 
@@ -161,6 +166,17 @@ async def example(request: AnyRequest) -> Response[bytes]:
     if name not in EXAMPLES:
         raise Refused("not-found", f"There is no such example; there are {', '.join(EXAMPLES)}.")
     return Response(example_bytes(name), media_type="application/json")
+
+
+class Plain(Litestar):
+    """The framework without its plugins for other kinds of models: where those are installed, they would be loaded for nothing.
+
+    They are half a start and four of its megabytes; the version is held to where the method has this name.
+    """
+
+    @staticmethod
+    def _get_default_plugins(plugins: list[PluginProtocol]) -> list[PluginProtocol]:
+        return [*plugins, MsgspecDIPlugin()]
 
 
 class CodePage(msgspec.Struct, frozen=True):
@@ -222,7 +238,7 @@ def application(outer: Outer, extra_routes: Sequence[Any] = ()) -> tuple[Any, li
         reader = readers[operation.request]
         line = outer.slow if operation.slow else outer.work
         handlers.append(_posting(operation, reader, settings, line))
-        handlers += [_linked(operation, form, reader, settings, line) for form in operation.forms]
+        handlers += [_linked(operation, form, reader, outer, line) for form in operation.forms]
     served = {"contract": contract_limits(), "operating": msgspec.to_builtins(settings)}
     version = msgspec.json.encode({"name": "wallwright", "version": __version__, "contract": "v1"})
     handlers += [
@@ -239,7 +255,7 @@ def application(outer: Outer, extra_routes: Sequence[Any] = ()) -> tuple[Any, li
     paths = {path for handler in handlers for path in handler.paths}
     if "/problems/{code:str}" not in paths:
         handlers.append(problem_page)
-    app = Litestar(
+    app = Plain(
         route_handlers=handlers,
         openapi_config=None,
         debug=False,

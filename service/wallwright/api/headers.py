@@ -1,5 +1,6 @@
 """Headers that stand on every answer."""
 
+from functools import lru_cache
 from typing import Final
 
 from wallwright.drawing.style import STYLE_HASH
@@ -30,6 +31,13 @@ def policy_for(media_type: str) -> str:
     if media_type.startswith("text/html") or media_type.startswith("text/css"):
         return PAGE_POLICY
     return SVG_POLICY if media_type.startswith("image/svg+xml") else PLAIN_POLICY
+
+
+@lru_cache(64)
+def standing(media_type: str) -> tuple[tuple[bytes, bytes], ...]:
+    """The headers that every answer of a media type has."""
+    pages = PAGES if media_type.startswith("text/html") else ()
+    return (*COMMON, *pages, (b"content-security-policy", policy_for(media_type).encode()))
 
 
 def preflight(allow: bytes) -> tuple[tuple[bytes, bytes], ...]:

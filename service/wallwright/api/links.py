@@ -2,12 +2,10 @@
 
 import base64
 import binascii
-import hashlib
 import re
 import zlib
 from typing import Final
 
-from wallwright import __version__
 from wallwright.api.problems import Refused
 from wallwright.api.reader import Reader
 from wallwright.wire.buying import Order
@@ -82,23 +80,3 @@ def _asked(reader: Reader, query: bytes, most: int) -> object:
     except Refused as refused:
         told = [f"{error.pointer}: {error.detail}" for error in refused.errors or ()]
         raise ValueError("\n".join(told or [refused.detail])) from None
-
-
-def etag(identity: str, form: str) -> str:
-    """The strong entity tag of a question in one form, known before anything is computed."""
-    seen = hashlib.sha256(f"{identity}/{form}/{__version__}".encode()).hexdigest()
-    return f'"{seen[:32]}"'
-
-
-def unchanged(if_none_match: list[str], tag: str) -> bool:
-    """Whether If-None-Match lists the tag (RFC 9110, 13.1.2: a list, weak comparison)."""
-    return any(candidate.removeprefix("W/") == tag for candidate in _candidates(if_none_match))
-
-
-def any_held(if_none_match: list[str]) -> bool:
-    """Whether If-None-Match is ``*``: any answer will do, but there must be one (RFC 9110, 13.1.2 and 13.2.1)."""
-    return "*" in _candidates(if_none_match)
-
-
-def _candidates(if_none_match: list[str]) -> list[str]:
-    return [part.strip() for header in if_none_match for part in header.split(",")]

@@ -6,7 +6,9 @@ import sys
 import traceback
 from datetime import UTC, datetime
 from pathlib import PurePath
-from typing import Any
+from typing import Any, Final
+
+_ENCODER: Final = json.JSONEncoder(separators=(",", ":"))
 
 
 class Lines(logging.Formatter):
@@ -33,7 +35,7 @@ class Lines(logging.Formatter):
                 f"{PurePath(frame.filename).name}:{frame.lineno} {frame.name}"
                 for frame in traceback.extract_tb(record.exc_info[2])
             ]
-        return json.dumps(line, separators=(",", ":"))
+        return _ENCODER.encode(line)
 
 
 class _Handler(logging.StreamHandler[Any]):
@@ -47,6 +49,9 @@ def start_logs() -> None:
     """Send every record of the process to standard error as lines."""
     handler = _Handler(sys.stderr)
     handler.setFormatter(Lines())
+    # What no line shows is not looked up: which module, thread and process each record comes from.
+    logging._srcfile = None
+    logging.logThreads = logging.logProcesses = logging.logMultiprocessing = False
     logging.basicConfig(level=logging.INFO, handlers=[handler], force=True)
     # The parser's complaints about what is no HTTP are answered 400 and counted nowhere else: warnings stay.
     logging.getLogger("uvicorn.error").setLevel(logging.WARNING)

@@ -8,15 +8,16 @@ before its application is made. What else comes before then waits for it.
 import asyncio
 import logging
 import re
+import secrets
 import time
-import uuid
 from collections.abc import Awaitable, Callable, MutableMapping, Sequence
 from typing import Any, Final
 
 from wallwright.api.board import UNMATCHED, Board
-from wallwright.api.headers import COMMON, PAGES, policy_for, preflight
+from wallwright.api.headers import preflight, standing
 from wallwright.api.problems import Refused
 from wallwright.api.settings import Settings
+from wallwright.api.tags import Tags, unchanged
 from wallwright.api.work import RETRY_AFTER, SLOW_THREADS, Work
 
 Scope = MutableMapping[str, Any]
@@ -45,6 +46,7 @@ class Outer:
         self.work = Work(settings.threads, settings.concurrency)
         # What is slow stands in a line of its own, so that it holds up nobody's wall; the solver lets go of the interpreter.
         self.slow = Work(SLOW_THREADS, settings.concurrency)
+        self.tags = Tags()
         self.under_way = 0
         self._opened = asyncio.Event()
         self._differing: Sequence[str] | None = None
@@ -64,7 +66,9 @@ class Outer:
         if self.board.stopping:
             return Refused("not-ready", "This copy is stopping.", headers=RETRY_AFTER)
         if self._differing is None:
-            return Refused("not-ready", "This copy has just started and still tries its own examples.", headers=RETRY_AFTER)
+            return Refused(
+                "not-ready", "This copy has just started and still tries its own examples.", headers=RETRY_AFTER
+            )
         if self._differing:
             return Refused("not-ready", "This copy answers its own examples otherwise than it should.")
         return None
@@ -106,7 +110,7 @@ class Outer:
         try:
             if scope["path"] == HEALTH and scope["method"] in ("GET", "HEAD"):
                 await send_whole(200, b"application/json", ALIVE, [], send)
-            else:
+            elif not await self._told_unchanged(scope, send):
                 await self._handed_on(scope, receive, send)
         except Exception as error:
             tell_failure(scope, error)
@@ -126,6 +130,20 @@ class Outer:
             await self._opened.wait()
         assert self.app is not None  # noqa: S101 - it is put in before anyone is woken
         await self.app(scope, receive, send)
+
+    async def _told_unchanged(self, scope: Scope, send: Send) -> bool:
+        """Whether the caller held a link's answer, as its tag says that is known from the last time, and was told so."""
+        held = [value.decode("latin-1") for name, value in scope["headers"] if name == b"if-none-match"]
+        if not held or scope["method"] not in ("GET", "HEAD"):
+            return False
+        tag, media_type = self.tags.of(scope["path"], scope["query_string"]) or ("", "")
+        if not tag or not unchanged(held, tag):
+            return False
+        scope["wallwright_media_type"] = media_type
+        headers = [(b"etag", tag.encode()), (b"cache-control", b"public, max-age=300")]
+        await send({"type": "http.response.start", "status": 304, "headers": headers})
+        await send({"type": "http.response.body", "body": b""})
+        return True
 
     def _refusal(self, scope: Scope) -> Refused | None:
         """Why a request goes no further, if it does not."""
@@ -186,13 +204,11 @@ class Seen:
         """An answer's headers with those that stand on every answer."""
         found = list(given)
         named = {name.lower(): value for name, value in found}
-        media_type = named.get(b"content-type", b"").decode("latin-1")
-        found += COMMON
-        if media_type.startswith("text/html"):
-            found += PAGES
+        # An answer without content, such as 304, says of what it is: who holds that takes the headers over.
+        kind = named.get(b"content-type")
+        found += standing(kind.decode("latin-1") if kind else self.scope.get("wallwright_media_type", ""))
         if self.scope["method"] == "OPTIONS" and b"allow" in named:
             found += preflight(named[b"allow"])
-        found.append((b"content-security-policy", policy_for(media_type).encode()))
         found.append((b"x-request-id", self.request_id))
         found.append((b"server-timing", self._timing()))
         return found
@@ -235,4 +251,4 @@ def _request_id(scope: Scope) -> bytes:
     given = [value for name, value in scope["headers"] if name == b"x-request-id"]
     if len(given) == 1 and _REQUEST_ID.fullmatch(given[0]):
         return bytes(given[0])
-    return uuid.uuid4().hex.encode()
+    return secrets.token_hex(16).encode()

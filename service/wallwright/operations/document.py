@@ -38,7 +38,7 @@ _TEXTS: Final = {
 @functools.cache
 def document_bytes() -> bytes:
     """The document as it is committed and served."""
-    return (json.dumps(document(), indent=1, ensure_ascii=False) + "\n").encode()
+    return msgspec.json.format(msgspec.json.encode(document()), indent=1) + b"\n"
 
 
 def document() -> dict[str, Any]:
