@@ -4,13 +4,14 @@ import asyncio
 import functools
 import json
 import threading
+import time
 
 import httpx
 import pytest
 from tests.api.client import APP, JSON, WALL
 
 from wallwright.api.problems import Refused
-from wallwright.api.work import Work
+from wallwright.api.work import TURN_SECONDS, Work
 from wallwright.operations.examples import example_bytes
 from wallwright.operations.table import OPERATIONS
 
@@ -43,6 +44,37 @@ def test_what_stands_past_the_line_is_sent_away_at_once_and_the_loop_goes_on():
 
     found = asyncio.run(go())
     assert (found.code, found.headers) == ("busy", {"Retry-After": "1"})
+
+
+def test_a_thread_computes_alone_for_its_turn_and_a_long_question_holds_up_no_other():
+    inside: list[int] = []
+    seen: list[int] = []
+
+    def short() -> None:
+        inside.append(1)
+        time.sleep(0.002)  # As a computing thread it lets the others run.
+        seen.append(len(inside))
+        inside.pop()
+
+    async def many(work: Work) -> None:
+        await asyncio.gather(*(work.run(short) for _ in range(12)))
+
+    asyncio.run(many(Work(3, 20)))
+    assert set(seen) == {1}
+
+    async def beside(work: Work) -> float:
+        gate = threading.Event()
+        long = asyncio.create_task(work.run(functools.partial(gate.wait, 20)))
+        await asyncio.sleep(2 * TURN_SECONDS)
+        began = time.perf_counter()
+        await many(work)
+        spent = time.perf_counter() - began
+        gate.set()
+        await long
+        return spent
+
+    # Each short one that waited for a turn of the long one would wait that long.
+    assert asyncio.run(beside(Work(2, 20))) < 6 * TURN_SECONDS
 
 
 def test_questions_computed_side_by_side_are_answered_as_those_computed_alone():

@@ -25,8 +25,8 @@ SILENT_SECONDS: Final = 30.0
 _QUICK_DEATH_SECONDS: Final = 1.0
 _MARGIN_SECONDS: Final = 3
 # The loop lets go of the interpreter at each read and write; computing threads give it back after this long. With
-# Python's own 5 ms a busy worker answers for its health and sends callers away six times slower, and computes no more.
-_SWITCH_SECONDS: Final = 0.0005
+# Python's own 5 ms a busy worker answers for its health and sends callers away many times slower, and computes no more.
+_SWITCH_SECONDS: Final = 0.0001
 _LONGEST_PAUSE_SECONDS: Final = 5.0
 _WATCHED: Final = (signal.SIGTERM, signal.SIGINT, signal.SIGHUP, signal.SIGCHLD)
 _LOG: Final = logging.getLogger("wallwright.workers")

@@ -2,11 +2,17 @@
 
 The loop reads, answers for its own health and sends while a wall is computed. What is computed is pure, so
 that any number of threads may compute at once; beyond the limit a request is sent away at once instead of waiting.
+
+Under the interpreter's one lock two threads compute no faster than one, but take it from each other all the time, and
+the loop, which gives it up at each read and write, then has to wait for both. So a thread computes alone for its
+turn; only one that goes on beyond that has another beside it, so that a long question does not hold up short ones.
 """
 
 import asyncio
+import contextlib
+import threading
 import time
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from concurrent.futures import ThreadPoolExecutor
 from typing import Final, Generic, TypeVar
 
@@ -16,6 +22,7 @@ _T = TypeVar("_T")
 RETRY_AFTER: Final = {"Retry-After": "1"}
 SLOW_THREADS: Final = 2
 """How many slow operations run at once in a process."""
+TURN_SECONDS: Final = 0.05
 
 
 class Timed(Generic[_T]):
@@ -34,6 +41,8 @@ class Work:
         self.most = most
         self.under_way = 0
         self._pool: ThreadPoolExecutor | None = None
+        self._turn = threading.Lock()
+        self._since = 0.0
 
     @property
     def full(self) -> bool:
@@ -54,15 +63,29 @@ class Work:
         asked = time.perf_counter()
 
         def go() -> Timed[_T]:
-            waited = time.perf_counter() - asked
-            try:
-                return Timed(task(), waited)
-            except StopIteration as error:
-                # No future can carry this one: whoever waits would wait for ever.
-                raise RuntimeError("a task ended with StopIteration") from error
+            with self._in_turn():
+                waited = time.perf_counter() - asked
+                try:
+                    return Timed(task(), waited)
+                except StopIteration as error:
+                    # No future can carry this one: whoever waits would wait for ever.
+                    raise RuntimeError("a task ended with StopIteration") from error
 
         self.under_way += 1
         try:
             return await asyncio.get_running_loop().run_in_executor(self._pool, go)
         finally:
             self.under_way -= 1
+
+    @contextlib.contextmanager
+    def _in_turn(self) -> Iterator[None]:
+        """Alone, or beside one whose turn is over."""
+        left = self._since + TURN_SECONDS - time.monotonic()
+        alone = self._turn.acquire(timeout=max(left, 0.0))
+        if alone:
+            self._since = time.monotonic()
+        try:
+            yield
+        finally:
+            if alone:
+                self._turn.release()
