@@ -44,8 +44,8 @@ def order(lengths: int, pieces: int, number: int) -> dict[str, Any]:
         sizes.add(chance.randrange(*BANDS[len(sizes) % 3]))
     counts = [1] * lengths
     base = 5 * lengths
-    for _ in range(base - lengths):
-        counts[chance.randrange(lengths)] += 1
+    while sum(counts) < base:
+        counts[chance.choice([place for place, count in enumerate(counts) if count < 10])] += 1
     rows = [
         {"stock": "2x4", "length": size / 16, "count": count * pieces // base}
         for size, count in zip(sorted(sizes), counts, strict=True)
@@ -62,7 +62,7 @@ def body(lengths: int, pieces: int, number: int) -> bytes:
 def answered(lengths: int, pieces: int, orders: int) -> tuple[list[dict[str, Any]], float]:
     """What each order took and gave, and the largest memory of the process that answered them, in MiB."""
     command = [sys.executable, "-m", "tests.load.plans", "--lengths", str(lengths), "--pieces", str(pieces)]
-    ended = subprocess.run([*command, "--orders", str(orders)], capture_output=True, check=True, text=True)
+    ended = subprocess.run([*command, "--orders", str(orders)], stdout=subprocess.PIPE, check=True, text=True)
     *lines, last = map(json.loads, ended.stdout.splitlines())
     return lines, last["mib"]
 
