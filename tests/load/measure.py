@@ -83,13 +83,24 @@ def cpu_seconds(pid: int) -> float:
     return sum(int(stat.read_text().split()[0]) for stat in stats) / 1e9
 
 
-def resident_mib(pid: int) -> float:
-    """The resident memory of a process and its descendants, what they share counted once among them."""
-    total = 0
-    for one in tree(pid):
-        rollup = Path(f"/proc/{one}/smaps_rollup").read_text()
-        total += int(next(line for line in rollup.splitlines() if line.startswith("Pss:")).split()[1])
-    return total / 1024
+def memory_mib(pid: int) -> dict[str, float]:
+    """Resident memory (`Rss`) of a process, and its share of it (`Pss`), what others hold as well being parted among them.
+
+    Raises RuntimeError for a process that has children: they would count what they share twice.
+    """
+    if len(tree(pid)) > 1:
+        raise RuntimeError("one worker has no process above it")
+    lines = (line.split() for line in Path(f"/proc/{pid}/smaps_rollup").read_text().splitlines())
+    return {words[0].rstrip(":"): int(words[1]) / 1024 for words in lines if words[0] in ("Rss:", "Pss:")}
+
+
+def memory_over(pid: int, other: int) -> Found:
+    """The resident memory of one process over that of another; what others share of it is told beside."""
+    own, bare = memory_mib(pid), memory_mib(other)
+    return Found(
+        own["Rss"] / bare["Rss"],
+        f"{own['Rss']:.0f} MiB over {bare['Rss']:.0f}; of shares {own['Pss'] / bare['Pss']:.2f}",
+    )
 
 
 @contextmanager

@@ -25,7 +25,7 @@ from collections.abc import Callable, Iterator
 
 from tests.contract.servers import Service, service
 from tests.load import plans
-from tests.load.measure import Found, Missing, Server, bare, cost, resident_mib, running, wall
+from tests.load.measure import Found, Missing, Server, bare, cost, memory_over, running, wall
 from tests.load.traffic import Caller, got, posted
 
 from wallwright.api.links import packed
@@ -147,7 +147,7 @@ class Bench:
         with bare(b"{}") as other:
             cost(other, laid_out, self.count)
             cost(self.server, laid_out, self.count)
-            return Found(resident_mib(self.server.pid) / resident_mib(other.pid))
+            return memory_over(self.server.pid, other.pid)
 
     def memory_after_solve(self) -> Found:
         """The same of a fresh service, layouts and one solved order later."""
@@ -155,7 +155,7 @@ class Bench:
             for server in (other, own):
                 cost(server, laid_out, self.count)
             cost(own, lambda _: posted("/v1/buying", plans.body(12, 60, 1)), 1)
-            return Found(resident_mib(own.pid) / resident_mib(other.pid))
+            return memory_over(own.pid, other.pid)
 
     def start(self) -> Found:
         """Command to first answer, over the bare server."""
