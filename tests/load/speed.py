@@ -143,11 +143,11 @@ class Bench:
         return Found(exponent({walls: self.own(lambda n, w=walls: together(w, n), 16) for walls in WALLS}))
 
     def memory(self) -> Found:
-        """Resident memory while serving over that of the bare server."""
-        with bare(b"{}") as other:
-            cost(other, laid_out, self.count)
-            cost(self.server, laid_out, self.count)
-            return memory_over(self.server.pid, other.pid)
+        """Resident memory of a fresh service that has answered layouts, over that of the bare server."""
+        with bare(b"{}") as other, running("-m", "wallwright.command", *SERVE) as own:
+            for server in (other, own):
+                cost(server, laid_out, self.count)
+            return memory_over(own.pid, other.pid)
 
     def memory_after_solve(self) -> Found:
         """The same of a fresh service, layouts and one solved order later."""
