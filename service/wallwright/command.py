@@ -29,7 +29,8 @@ if TYPE_CHECKING:
 def whole(base: str, outer: Outer, do: Do) -> None:
     """Make the whole service, API and viewer, behind its outer layer, welcome people to it, and try its own examples."""
     from wallwright.api import golden
-    from wallwright.api.app import application, code_pages
+    from wallwright.api.app import application
+    from wallwright.api.codes import code_pages
     from wallwright.api.links import order_of, packed, wall_of
     from wallwright_viewer.pages import routes
 

@@ -7,7 +7,7 @@ import pytest
 from tests.api.client import call
 
 from wallwright import api
-from wallwright.api.app import code_pages
+from wallwright.api.codes import code_pages
 from wallwright.api.problems import PROBLEMS, SCHEMA_FAULTS
 from wallwright.findings import FAULTS, KINDS
 

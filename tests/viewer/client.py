@@ -6,7 +6,8 @@ from html.parser import HTMLParser
 import httpx
 from tests.api.client import call
 
-from wallwright.api.app import code_pages, create_app
+from wallwright.api.app import create_app
+from wallwright.api.codes import code_pages
 from wallwright.api.links import order_of, packed, wall_of
 from wallwright.api.settings import Settings
 from wallwright_viewer import squaring

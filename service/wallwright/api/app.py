@@ -18,13 +18,14 @@ from wallwright import __version__
 from wallwright.api import golden, links, tags
 from wallwright.api.answers import MEDIA, encoded, plan_refused
 from wallwright.api.board import Board
+from wallwright.api.codes import code_pages
 from wallwright.api.negotiation import chosen, require_json
 from wallwright.api.outer import ALIVE, HEALTH, READY, Outer, tell_failure
-from wallwright.api.problems import PROBLEMS, SCHEMA_FAULTS, Refused
+from wallwright.api.problems import PROBLEMS, Refused
 from wallwright.api.reader import Reader
 from wallwright.api.settings import Settings, settings_from
 from wallwright.api.work import Work
-from wallwright.findings import FAULTS, KINDS, PlanRefused
+from wallwright.findings import PlanRefused
 from wallwright.operations.converters import CONVERTERS
 from wallwright.operations.document import document_bytes
 from wallwright.operations.examples import EXAMPLES, example_bytes
@@ -177,25 +178,6 @@ class Plain(Litestar):
     @staticmethod
     def _get_default_plugins(plugins: list[PluginProtocol]) -> list[PluginProtocol]:
         return [*plugins, MsgspecDIPlugin()]
-
-
-class CodePage(msgspec.Struct, frozen=True):
-    """What one problem, fault or finding code means, and how to mend it."""
-
-    code: str
-    kind: str
-    title: str
-    meaning: str
-    cure: str
-
-
-def code_pages() -> dict[str, CodePage]:
-    """Every code of the service: problems, faults of a request and of a plan, findings."""
-    pages = {code: CodePage(code, "problem", k.title, k.meaning, k.cure) for code, k in PROBLEMS.items()}
-    pages |= {code: CodePage(code, "fault", s.title, s.meaning, s.cure) for code, s in SCHEMA_FAULTS.items()}
-    pages |= {code: CodePage(code, "fault", f.title, f.meaning, f.cure) for code, f in FAULTS.items()}
-    pages |= {code: CodePage(code, "finding", n.title, n.meaning, n.cure) for code, n in KINDS.items()}
-    return pages
 
 
 _PAGES: Final = code_pages()
