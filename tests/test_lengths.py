@@ -20,6 +20,7 @@ from wallwright.lengths import (
     TAPE_MAX_LENGTH,
     Measure,
     Units,
+    inch_name,
     inches,
     measure_of_number,
     measure_of_text,
@@ -237,3 +238,9 @@ def test_reading_takes_linear_time_on_hostile_text(seed: str) -> None:
 )
 def test_a_tape_text_is_written_as_a_person_marks_it(length: int, text: str) -> None:
     assert tape_text(length, "in") == text
+
+
+@pytest.mark.parametrize(("text", "name"), [("3", "3"), ("1 1/2", "1-1/2"), ("7/16", "7/16"), ("2 63/64", "2-63/64")])
+def test_a_name_in_inches_is_in_lowest_terms(text: str, name: str) -> None:
+    # common practice, no source
+    assert inch_name(inches(text)) == name

@@ -224,3 +224,13 @@ def tape_text(length: int, units: Units, parts: int = 16) -> str:
     else:
         text += str(inch)
     return f'{sign}{text}"'
+
+
+@lru_cache(256)
+def inch_name(length: int) -> str:
+    """A grid length in inches as it stands in a name, down to 1/64 in: ``3``, ``1-1/2``, ``7/16``."""
+    whole, rest = divmod(length * 64 // INCH, 64)
+    if not rest:
+        return str(whole)
+    fraction = str(Fraction(rest, 64))
+    return f"{whole}-{fraction}" if whole else fraction

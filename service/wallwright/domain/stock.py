@@ -8,7 +8,7 @@ from typing import Final
 
 import msgspec
 
-from wallwright.lengths import INCH, MILLIMETRE, STOCK_PATTERN, inches, measure_of_text
+from wallwright.lengths import INCH, MILLIMETRE, STOCK_PATTERN, inch_name, inches, measure_of_text
 from wallwright.published.softwood_lumber import DRESSED
 
 
@@ -60,18 +60,8 @@ def stock_name(stock: Stock) -> str:
     in_64ths = stock.thickness % (INCH // 64) == 0 and stock.width % (INCH // 64) == 0
     # Two whole inches would read as a nominal size, so they are named in millimetres.
     if in_64ths and (stock.thickness % INCH or stock.width % INCH):
-        return f"{_inch_name(stock.thickness)}x{_inch_name(stock.width)}"
+        return f"{inch_name(stock.thickness)}x{inch_name(stock.width)}"
     return f"{_mm_name(stock.thickness)}x{_mm_name(stock.width)}"
-
-
-def _inch_name(length: int) -> str:
-    whole, rest = divmod(length * 64 // INCH, 64)
-    if not rest:
-        return str(whole)
-    bottom = 64
-    while rest % 2 == 0:
-        rest, bottom = rest // 2, bottom // 2
-    return f"{whole}-{rest}/{bottom}" if whole else f"{rest}/{bottom}"
 
 
 def _mm_name(length: int) -> str:

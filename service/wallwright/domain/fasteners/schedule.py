@@ -12,7 +12,7 @@ from msgspec.structs import replace
 from wallwright.domain.fasteners.values import Fastener
 from wallwright.domain.joining import OwnJoint
 from wallwright.domain.wall import Wall
-from wallwright.lengths import INCH, inches
+from wallwright.lengths import INCH, inch_name, inches
 from wallwright.published import fastening, sheathing_wind
 from wallwright.published.fastening import NAILS, SCREWS, Nailing, Screw
 from wallwright.published.tables import OutsideTable
@@ -71,17 +71,7 @@ def nail(name: str, coating: str = "plain") -> Fastener:
 
 def screw(one: Screw, coating: str = "plain") -> Fastener:
     """A wood screw, named by gauge and length."""
-    return Fastener(f"#{one.gauge} x {_inch_text(one.length)} in", "screw", one.length, one.diameter, one.root, one.gauge, coating)  # fmt: skip
-
-
-def _inch_text(length: int) -> str:
-    whole, rest = divmod(length * 64 // INCH, 64)
-    if not rest:
-        return str(whole)
-    bottom = 64
-    while rest % 2 == 0:
-        rest, bottom = rest // 2, bottom // 2
-    return f"{whole}-{rest}/{bottom}" if whole else f"{rest}/{bottom}"
+    return Fastener(f"#{one.gauge} x {inch_name(one.length)} in", "screw", one.length, one.diameter, one.root, one.gauge, coating)  # fmt: skip
 
 
 class Schedule:
@@ -188,7 +178,7 @@ def _holding(need: int, held: int, room: int) -> Screw:
 
 
 def _as_own(rule: Rule, own: OwnJoint) -> Rule:
-    name = own.name or f"{_inch_text(own.length)} x {own.diameter / INCH:.3f} {own.kind}"
+    name = own.name or f"{inch_name(own.length)} x {own.diameter / INCH:.3f} {own.kind}"
     one = Fastener(name, own.kind, own.length, own.diameter, own.diameter)
     spacing = rule.spacing if own.spacing is None or rule.spacing is None else own.spacing
     return Rule(one, own.count or rule.count, spacing, OWN)
