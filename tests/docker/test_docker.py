@@ -7,6 +7,7 @@ from pathlib import Path
 
 import pytest
 import yaml
+from packaging.version import Version
 from tests.docker.write_sbom import FILE, LOCK, locked, sbom_bytes
 
 from wallwright.api.settings import RANGES, Settings, settings_from
@@ -64,6 +65,30 @@ def test_the_bill_of_materials_is_the_lock():
         (one.name, one.version) for one in locked()
     }
     assert all(re.fullmatch(r"pkg:pypi/[a-z0-9._-]+@[^@]+", one["purl"]) for one in bill["components"])
+
+
+# First version without the fault, by the id of the advisory (PyPA's and GitHub's advisory databases, read in part; the rest from memory).
+MENDED = [
+    ("certifi", "2024.7.4", "CVE-2024-39689"),
+    ("h11", "0.16.0", "CVE-2025-43859"),
+    ("httpx", "0.23.0", "CVE-2021-41945"),
+    ("idna", "3.7", "PYSEC-2024-60"),
+    ("jinja2", "3.1.6", "CVE-2025-27516"),
+    ("litestar", "2.8.3", "GHSA-83pv-qr33-2vcf"),
+    ("markdown-it-py", "2.2.0", "CVE-2023-26302"),
+    ("multipart", "1.3.1", "CVE-2026-28356"),
+    ("numpy", "1.22.0", "CVE-2021-34141"),
+    ("pygments", "2.15.1", "CVE-2022-40896"),
+    ("pyyaml", "5.4", "CVE-2020-14343"),
+    ("uvicorn", "0.11.7", "PYSEC-2020-151"),
+]
+
+
+@pytest.mark.parametrize(("name", "mended", "advisory"), MENDED, ids=[advisory for _, _, advisory in MENDED])
+def test_no_locked_version_is_one_that_an_advisory_names(name, mended, advisory):
+    versions = [Version(one.version) for one in locked() if one.name == name]
+    assert versions, f"{name} is no longer locked: take out {advisory}"
+    assert min(versions) >= Version(mended), f"{advisory}: lock {name} {mended} or later"
 
 
 @pytest.mark.parametrize("security", [POD["securityContext"] | CONTAINER["securityContext"]], ids=["pod"])
