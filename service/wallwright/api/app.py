@@ -24,14 +24,17 @@ from wallwright.api.outer import ALIVE, HEALTH, READY, Outer, tell_failure
 from wallwright.api.problems import PROBLEMS, Refused
 from wallwright.api.reader import Reader
 from wallwright.api.settings import Settings, settings_from
+from wallwright.api.told import told
 from wallwright.api.work import Work
 from wallwright.findings import PlanRefused
 from wallwright.operations.converters import CONVERTERS
 from wallwright.operations.document import document_bytes
 from wallwright.operations.examples import EXAMPLES, example_bytes
+from wallwright.operations.problem_drawing import problem_drawing
 from wallwright.operations.published import published_bytes
 from wallwright.operations.table import OPERATIONS, Operation
 from wallwright.wire import limits
+from wallwright.wire.answers import Problem
 
 AnyRequest = Request[Any, Any, Any]
 
@@ -211,8 +214,8 @@ def create_app(settings: Settings | None = None, extra_routes: Sequence[Any] = (
     return outer
 
 
-def application(outer: Outer, extra_routes: Sequence[Any] = ()) -> tuple[Any, list[str]]:
-    """The application that an outer layer wraps, and the templates of its routes."""
+def application(outer: Outer, extra_routes: Sequence[Any] = ()) -> tuple[Any, list[str], Callable[[Problem], bytes]]:
+    """The application that an outer layer wraps, the templates of its routes, and what draws a problem."""
     settings = outer.settings
     readers = {kind: Reader(kind) for kind in {operation.request for operation in OPERATIONS}}
     handlers: list[Any] = []
@@ -251,13 +254,14 @@ def application(outer: Outer, extra_routes: Sequence[Any] = ()) -> tuple[Any, li
             Exception: _failed,
         },
     )
-    return app, [re.sub(r":[a-z]+}", "}", path) for handler in handlers for path in handler.paths]
+    return app, [re.sub(r":[a-z]+}", "}", path) for handler in handlers for path in handler.paths], problem_drawing
 
 
 def _response(request: AnyRequest, refused: Refused) -> Response[bytes]:
     request.scope["wallwright_problem"] = refused.code  # type: ignore[typeddict-unknown-key]
     headers = {**refused.headers, "cache-control": "no-store"}
-    return Response(refused.body(), status_code=refused.status, media_type="application/problem+json", headers=headers)
+    kind, body = told(refused, request.scope)  # type: ignore[arg-type]
+    return Response(body, status_code=refused.status, media_type=kind, headers=headers)
 
 
 def _problem(request: AnyRequest, refused: Refused) -> Response[bytes]:

@@ -11,17 +11,22 @@ def chosen(accept: Sequence[str], offers: Sequence[str]) -> str:
     RFC 9110, section 12.5.1: the most specific range counts for each offer, q=0 rules it out, malformed
     ranges are passed over. Raises Refused with 406 where nothing offered is accepted.
     """
-    ranges = [parsed for header in accept for part in header.split(",") if (parsed := _range(part)) is not None]
-    if not ranges:
+    wanted = ranges(accept)
+    if not wanted:
         return offers[0]
     best, best_quality = "", 0.0
     for offer in offers:
-        quality = _quality(offer, ranges)
+        quality = _quality(offer, wanted)
         if quality > best_quality:
             best, best_quality = offer, quality
     if not best:
         raise Refused("not-acceptable", f"Offered are {', '.join(offers)}.")
     return best
+
+
+def ranges(accept: Sequence[str]) -> list[tuple[str, str, float]]:
+    """Type, subtype and quality of each range that the Accept headers name, without the malformed ones."""
+    return [parsed for header in accept for part in header.split(",") if (parsed := _range(part)) is not None]
 
 
 def _range(part: str) -> tuple[str, str, float] | None:

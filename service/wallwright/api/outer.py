@@ -18,7 +18,9 @@ from wallwright.api.headers import preflight, standing
 from wallwright.api.problems import Refused
 from wallwright.api.settings import Settings
 from wallwright.api.tags import Tags, unchanged
+from wallwright.api.told import told
 from wallwright.api.work import RETRY_AFTER, SLOW_THREADS, Work
+from wallwright.wire.answers import Problem
 
 Scope = MutableMapping[str, Any]
 Message = MutableMapping[str, Any]
@@ -47,14 +49,16 @@ class Outer:
         # What is slow stands in a line of its own, so that it holds up nobody's wall; the solver lets go of the interpreter.
         self.slow = Work(SLOW_THREADS, settings.concurrency)
         self.tags = Tags()
+        self.draw: Callable[[Problem], bytes] | None = None
         self.under_way = 0
         self._opened = asyncio.Event()
         self._differing: Sequence[str] | None = None
 
-    def open(self, app: App, routes: Sequence[str]) -> None:
-        """Put the application in, with the templates of its routes: whoever waits for it is answered."""
+    def open(self, app: App, routes: Sequence[str], draw: Callable[[Problem], bytes] | None = None) -> None:
+        """Put the application in, with the templates of its routes and what draws a problem: whoever waits is answered."""
         self.board.name(routes)
         self.app = app
+        self.draw = draw
         self._opened.set()
 
     def tried(self, differing: Sequence[str]) -> None:
@@ -82,6 +86,7 @@ class Outer:
         scope["wallwright_request_id"] = seen.request_id
         scope["wallwright_work"] = self.work
         scope["wallwright_slow"] = self.slow
+        scope["wallwright_draw"] = self.draw
 
         async def sending(message: Message) -> None:
             if message["type"] == "http.response.start":
@@ -220,13 +225,14 @@ class Seen:
 
 
 async def send_problem(scope: Scope, refused: Refused, send: Send) -> None:
-    """Send a problem as JSON."""
+    """Send a problem."""
     scope["wallwright_problem"] = refused.code
+    kind, body = told(refused, scope)
     headers = [
         (b"cache-control", b"no-store"),
         *((name.lower().encode(), value.encode()) for name, value in refused.headers.items()),
     ]
-    await send_whole(refused.status, b"application/problem+json", refused.body(), headers, send)
+    await send_whole(refused.status, kind.encode(), body, headers, send)
 
 
 async def send_whole(status: int, kind: bytes, body: bytes, headers: Sequence[tuple[bytes, bytes]], send: Send) -> None:

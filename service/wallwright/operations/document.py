@@ -83,11 +83,12 @@ def document() -> dict[str, Any]:
     }
 
 
-def _problem(status: int) -> dict[str, Any]:
-    found: dict[str, Any] = {
-        "description": _TEXTS[status],
-        "content": {"application/problem+json": {"schema": {"$ref": "#/components/schemas/Problem"}}},
-    }
+def _problem(status: int, drawn: bool = False) -> dict[str, Any]:
+    content: dict[str, Any] = {"application/problem+json": {"schema": {"$ref": "#/components/schemas/Problem"}}}
+    if drawn:
+        words = "The problem in words, where Accept names pictures or pages and no JSON."
+        content[_MEDIA["svg"]] = {"schema": {"type": "string", "description": words}}
+    found: dict[str, Any] = {"description": _TEXTS[status], "content": content}
     if status == 405:
         found["headers"] = {"Allow": {"description": "The methods taken.", "schema": {"type": "string"}}}
     if status == 503:
@@ -181,7 +182,7 @@ def _get(operation: Operation, form: str) -> dict[str, Any]:
                 "content": {_MEDIA[form]: _content(operation, form)},
             },
             "304": {"description": "The answer is the one that the caller holds."},
-            **{str(status): _problem(status) for status in (400, 405, 414, 422, 431, 500, 503)},
+            **{str(status): _problem(status, form == "svg") for status in (400, 405, 414, 422, 431, 500, 503)},
         },
     }
 
