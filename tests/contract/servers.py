@@ -33,9 +33,14 @@ class Service:
     """A running service."""
 
     def __init__(
-        self, workers: int = 1, log: str | None = None, hash_seed: str | None = None, **settings: object
+        self,
+        workers: int = 1,
+        log: str | None = None,
+        hash_seed: str | None = None,
+        port: int | None = None,
+        **settings: object,
     ) -> None:
-        self.port = free_port()
+        self.port = port or free_port()
         self.log = open(log, "wb") if log else subprocess.DEVNULL  # noqa: SIM115
         env = environment(**settings)
         if hash_seed is not None:
