@@ -8,6 +8,8 @@ from pathlib import Path
 
 import pytest
 
+from wallwright.operations.table import BY_NAME
+
 ROOT = Path(__file__).parent.parent
 README = (ROOT / "README.md").read_text(encoding="utf-8")
 DEVELOPERS = (ROOT / "DEVELOPERS.md").read_text(encoding="utf-8")
@@ -68,6 +70,12 @@ def test_every_place_that_developers_names_exists():
 @pytest.mark.parametrize("option", ["serve", "openapi", "example", "post", "health"])
 def test_the_command_knows_each_subcommand(option):
     assert wallwright(option, "--help").returncode == 0
+
+
+def test_the_command_names_every_operation_that_it_posts_to():
+    said = " ".join(wallwright("post", "--help").stdout.decode().split())
+    names = list(BY_NAME)
+    assert f"{', '.join(names[:-1])} or {names[-1]}" in said
 
 
 def test_the_grammar_in_developers_is_the_one_that_is_read():

@@ -71,7 +71,9 @@ def _parser() -> argparse.ArgumentParser:
     example.add_argument("name", choices=list(EXAMPLES))
     example.set_defaults(run=_example)
     post = commands.add_parser("post", help="run one operation on a file or standard input, without a server")
-    post.add_argument("operation", type=_operation, help="such as layout, sheathing or building")
+    # In words, since the table of operations takes a second to load; a test holds them to it.
+    words = "layout, sheathing, raising, fasteners, building, buying, squaring-frame or squaring-deck"
+    post.add_argument("operation", type=_operation, help=words)
     post.add_argument("file", help="a JSON file, or - for standard input")
     post.add_argument("--as", dest="form", choices=["json", "svg", "csv"], default="json")
     post.set_defaults(run=_post)
