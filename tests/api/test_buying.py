@@ -372,6 +372,22 @@ def test_fasteners_are_priced_by_the_box():
     assert post("/v1/buying", json.dumps(whole["order"]).encode()).json() == whole
 
 
+def test_fasteners_of_two_coatings_are_told_apart_wherever_they_are_picked():
+    """Into treated plates hot-dip or stainless nails are asked for: IRC 2021, R317.3.1. Bright ones must not be picked for them."""
+    wall = {"units": "in", "length": "8'", "height": "8'", "floor": {"kind": "slab"}}
+    offers = [{"stock": "2x4", "length": 96, "price": 4}, {"stock": "2x4", "length": 96, "price": 6, "treated": True}]
+    order = {"walls": [wall], "pieces": [], "offers": offers}
+    packs = [{"fastener": "16d common", "count": 50, "price": 5}]
+    answer = bought(**order, fastener_offers=packs)
+    lines = [line for line in answer["cost_lines"] if line["item"] == "fastener"]
+    assert {line["coating"] for line in lines} == {"plain", "hot-dip"}
+    assert all("coating" not in line for line in answer["cost_lines"] if line["item"] != "fastener")
+    body = json.dumps({"units": "in", **order, "fastener_offers": packs}).encode()
+    rows = list(csv.DictReader(post("/v1/buying", body, accept="text/csv").text.splitlines()))
+    assert {row["coating"] for row in rows if row["item"] == "fastener"} == {"plain", "hot-dip"}
+    assert "x 16d common, hot-dip, box of 50" in post("/v1/buying", body, accept="image/svg+xml").text
+
+
 def test_ten_sheds_in_one_order_are_bought_in_seconds():
     """600 pieces of 12 lengths from five stock lengths: proven, in processor time, since the machine may be shared; the bound is generous."""
     sizes = (89, 84.5, 81, 78.5, 66, 44, 41.5, 38, 33, 26.5, 14.5, 12)

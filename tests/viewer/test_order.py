@@ -23,7 +23,7 @@ def test_the_page_of_an_order_lists_all_that_is_to_be_picked_up():
     assert len(headings) == len(racks)
     for line in answer["cost_lines"]:
         assert line["size"] in found.text
-        assert f"{line['cost']:.2f}" in found.text
+        assert f"{line['cost']:.2f}" in found.text or not line["price"]
     assert len(found.all("svg")) >= 1
     assert not found.all("script")
 
@@ -40,3 +40,35 @@ def test_an_order_that_cannot_be_bought_says_why():
     broken = get(f"/order?z={packed(b'{}')}")
     assert broken.status_code == 422
     assert "/offers" in broken.text
+
+
+def _row(text: str, size: str) -> str:
+    """What stands in the row of a size, as words."""
+    return " ".join(text.split(size, 1)[1].split()[:9])
+
+
+def test_boards_in_hand_are_told_apart_from_what_is_bought():
+    """An order's example has three boards of 7' 10 1/2" in hand: they are not carried to the till."""
+    found = page(f"/order?z={packed(json.dumps(EXAMPLES['buying']).encode())}")
+    lines = post("/v1/buying", json.dumps(EXAMPLES["buying"]).encode()).json()["cost_lines"]
+    own = [line for line in lines if line["stock"] == "2x4" and not line["treated"]]
+    hand = sum(line["count"] for line in own if not line["price"])
+    assert hand
+    assert f"2x4: {sum(line['count'] for line in own) - hand} to pick up, {hand} in hand" in found.text
+    assert _row(found.text, "7' 10 1/2\"").startswith("in hand, not bought")
+    assert "0.00" not in _row(found.text, "7' 10 1/2\"")
+    assert f"{hand} x 2x4 7' 10 1/2\", in hand" in found.text
+
+
+def test_fasteners_of_two_coatings_are_two_lines_with_or_without_a_price():
+    """Hot-dip nails go into treated plates (IRC 2021, R317.3.1); the page must not let them be missed or mistaken."""
+    wall = {"units": "in", "length": "8'", "height": "8'", "floor": {"kind": "slab"}}
+    offers = [{"stock": "2x4", "length": 96, "price": 4}, {"stock": "2x4", "length": 96, "price": 6, "treated": True}]
+    pack = {"fastener": "16d common", "count": 50, "price": 5}
+    order = {"units": "in", "walls": [wall], "offers": offers, "fastener_offers": [pack]}
+    both = page(f"/order?z={packed(json.dumps(order).encode())}").text
+    assert "16d common, plain, box of 50" in both
+    assert "16d common, hot-dip, box of 50" in both
+    order["fastener_offers"] = [{**pack, "coating": "plain"}]
+    plain = page(f"/order?z={packed(json.dumps(order).encode())}").text
+    assert "16d common, hot-dip" in plain.split("kinds to ask for")[1]

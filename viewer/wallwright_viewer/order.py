@@ -22,6 +22,8 @@ class Pick(msgspec.Struct, frozen=True):
     title: str
     lines: list[CostLine]
     count: int
+    """How many are bought; what is in hand is counted apart."""
+    in_hand: int
     cost: float
 
 
@@ -47,8 +49,12 @@ def order_page(request: Order, packed: Packer) -> OrderPage:
         Drawing(f"cuts{number}", f"Cutting diagrams, page {number}", inline(svg, f"cuts{number}"), "/v1/buying", links, pretty, "", number)
         for number, svg in enumerate(pages, 1)
     ]  # fmt: skip
-    priced = {line.stock for line in answer.cost_lines if line.item == "fastener"}
-    loose = [(f"{one.fastener}, {one.coating}", one.to_buy) for one in answer.fasteners if one.fastener not in priced]
+    priced = {(line.stock, line.coating) for line in answer.cost_lines if line.item == "fastener"}
+    loose = [
+        (f"{one.fastener}, {one.coating}", one.to_buy)
+        for one in answer.fasteners
+        if one.to_buy and (one.fastener, one.coating) not in priced
+    ]
     return OrderPage(answer, request.units, _picks(answer.cost_lines), loose, drawings)
 
 
@@ -61,6 +67,12 @@ def _picks(lines: list[CostLine]) -> list[Pick]:
             title += f"{line.stock}{', treated' if line.treated else ''}"
         racks.setdefault(title, []).append(line)
     return [
-        Pick(title, own, sum(one.count for one in own), round(sum(one.cost for one in own), 2))
+        Pick(
+            title,
+            own,
+            sum(one.count for one in own if one.price != 0),
+            sum(one.count for one in own if one.price == 0),
+            round(sum(one.cost for one in own), 2),
+        )
         for title, own in racks.items()
     ]

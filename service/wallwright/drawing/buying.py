@@ -153,14 +153,16 @@ def _label(mark: str) -> str:
 
 
 def _named(line: CostLine, units: Units) -> str:
-    """What is asked for at the yard."""
+    """What is asked for at the yard, or taken from what is in hand."""
+    hand = ", in hand" if line.price == 0 else ""
     if line.item == "board":
         treated = " treated" if line.treated else ""
-        return f"{line.count} x {line.stock}{treated} {tape_text(line.length, units)}"
+        return f"{line.count} x {line.stock}{treated} {tape_text(line.length, units)}{hand}"
     if line.item == "fastener":
-        return f"{line.count} x {line.stock}, box of {line.pack}"
+        coating = "" if line.coating in ("plain", "galvanized") else f", {line.coating}"
+        return f"{line.count} x {line.stock}{coating}, box of {line.pack}{hand}"
     size = " x ".join(tape_text(one, units) for one in (line.thickness, line.width, line.length))
-    return f"{line.count} x {line.stock} {size}"
+    return f"{line.count} x {line.stock} {size}{hand}"
 
 
 def _sheet(view: View, sheet: CutSheet, units: Units) -> Row:

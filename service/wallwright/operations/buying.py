@@ -64,6 +64,7 @@ def _answer(request: wire.Order, found: Bought) -> wire.BuyingAnswer:
                 line.item, line.stock, size_of(c, line), c.number(line.thickness), c.number(line.width),
                 c.number(line.length), line.treated, line.count, money(line.cost),
                 UNSET if line.price is None else money(line.price), line.pack or UNSET,
+                line.coating or UNSET,
             )
             for line in found.cost_lines
         ],
@@ -90,12 +91,12 @@ def table(request: wire.Order) -> str:
     found = bought(request)
     c = CONVERTERS[request.units]
     header = ["item", "stock", "treated", f"width_{request.units}", f"length_{request.units}", "size", "count", "price",
-              "cost"]  # fmt: skip
+              "cost", "coating"]  # fmt: skip
     rows: list[list[object]] = [
         [
             line.item, line.stock, "yes" if line.treated else "no", c.number(line.width), c.number(line.length),
             size_of(c, line), line.count, "" if line.price is None else f"{money(line.price):.2f}",
-            f"{money(line.cost):.2f}",
+            f"{money(line.cost):.2f}", line.coating,
         ]
         for line in found.cost_lines
     ]  # fmt: skip

@@ -275,6 +275,7 @@ class CostLine(Answer, frozen=True):
     cost: Money
     price: Annotated[float, Meta(description="Left out where it is not known.")] | UnsetType = UNSET
     pack: Annotated[int, Meta(description="How many fasteners are in a box.")] | UnsetType = UNSET
+    coating: Annotated[str, Meta(description="Of fasteners, as `fasteners` name it.")] | UnsetType = UNSET
 
 
 class Waste(Answer, frozen=True):

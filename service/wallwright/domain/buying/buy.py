@@ -37,6 +37,8 @@ class CostLine(msgspec.Struct, frozen=True, gc=False):
     cost: int
     pack: int = 0
     """How many fasteners are in a box."""
+    coating: str = ""
+    """Of fasteners: what is picked for a treated plate is not what is picked for the rest."""
 
 
 class Waste(msgspec.Struct, frozen=True, gc=False):
@@ -218,7 +220,7 @@ def _box_lines(boxes: tuple[Boxes, ...]) -> list[CostLine]:
     return [
         CostLine(
             "fastener", one.total.fastener, one.total.diameter, one.total.diameter, one.total.length, False, one.count,
-            one.offer.price, one.offer.price * one.count, one.offer.count,
+            one.offer.price, one.offer.price * one.count, one.offer.count, one.total.coating,
         )
         for one in boxes
     ]  # fmt: skip
