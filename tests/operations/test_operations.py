@@ -222,7 +222,7 @@ RENAMED = {
         "pressure_pa": "pressure_psf",
     },
     raising.Zone: {"depth_tape": "depth", "lines_tape": "lines"},
-    raising.RaisingStep: {"what": "values", "where": "values", "caution": "values"},
+    raising.RaisingStep: {"what": "values", "where": "values", "caution": "values", "counts": "step"},
     layout.Member: {
         "tape": "length",
         "cut_out_after_raising": "cut_outs",

@@ -262,7 +262,19 @@ def test_the_order_of_work_says_where_how_many_and_what_to_mind():
     for step in steps:
         assert escape(step["where"]) in order
         assert escape(step["caution"]).replace("&#x27;", "&#39;") in order
-        assert "how_many" not in step or f"How many: {step['how_many']}." in order
+        assert "how_many" not in step or f"How many {step['counts']}: {step['how_many']}." in order
+
+
+def test_who_reads_a_step_of_raising_never_takes_a_number_of_walls_or_braces_for_one_of_people():
+    """A wall is raised by two people or more: `How many: 1` beside it would be read as one."""
+    text = get(f"/?{EXAMPLE}").text
+    assert "How many:" not in text
+    lift = text[text.index("Lift the top plate together") :]
+    people = re.search(r"How many people: (\d+)\.", lift)
+    assert people
+    assert int(people[1]) >= 2
+    raised = text[text.index("Frame and square the wall lying") :]
+    assert "How many walls: 1." in raised[:300]
 
 
 def test_the_set_has_its_contents_and_every_sheet_names_the_building():

@@ -22,25 +22,25 @@ def order_of_work(building: Building) -> tuple[Step, ...]:
     """
     butts = tuple(side for side in SIDES if side not in building.through)
     first, second = building.through
-    steps: list[tuple[str, str, str, str, int | None]] = [
+    steps: list[tuple[str, str, str, str, int | None, str]] = [
         ("", "Snap the framing lines, mark the plates of all walls and cut the pieces.", "On the floor, from its corners.",
-         "", len(SIDES)),
-        (first, _FRAMED, "Lying across the floor, its foot along its own line.", _ZONE, 1),
-        (second, _FRAMED, "Lying across the floor that the first wall leaves, its foot along its own line.", _ZONE, 1),
+         "", len(SIDES), "walls"),
+        (first, _FRAMED, "Lying across the floor, its foot along its own line.", _ZONE, 1, "walls"),
+        (second, _FRAMED, "Lying across the floor that the first wall leaves, its foot along its own line.", _ZONE, 1, "walls"),
     ]  # fmt: skip
     where = "Lying between the walls that stand, clear of their braces; slid in between them with the slip gap at both ends."
     caution = f"{_ZONE} Shift no brace of a standing wall before another one holds it."
-    steps += [(side, _SLID_IN, where, caution, 1) for side in butts]
+    steps += [(side, _SLID_IN, where, caution, 1, "walls") for side in butts]
     steps.append(
         ("", "Fasten the corner posts to one another from bottom to top.", "At every corner.",
-         "Braces stay; the corner is plumb both ways first.", len(SIDES))
+         "Braces stay; the corner is plumb both ways first.", len(SIDES), "corners")
     )  # fmt: skip
     for side in butts:
         what = "Fix the cap plate over the through walls, then the sheets that lap the corners."
-        steps.append((side, what, "At both ends of the wall.", _LADDER, 2))
+        steps.append((side, what, "At both ends of the wall.", _LADDER, 2, "corners"))
     steps.append(
         ("", "Leave every brace until roof and sheathing hold the tops of the walls.", "Inside, at every wall.",
-         "A braced wall without a roof does not stand in a storm.", None)
+         "A braced wall without a roof does not stand in a storm.", None, "")
     )  # fmt: skip
     return tuple(Step(number + 1, *one) for number, one in enumerate(steps))
 

@@ -73,7 +73,7 @@ class BuiltWall(msgspec.Struct, frozen=True):
 
 
 class Step(msgspec.Struct, frozen=True, gc=False):
-    """One step of the order of work; ``how_many`` is None where nothing is counted."""
+    """One step of the order of work; ``how_many`` of what it ``counts`` is None where nothing is counted."""
 
     number: int
     side: str
@@ -81,6 +81,7 @@ class Step(msgspec.Struct, frozen=True, gc=False):
     where: str = ""
     caution: str = ""
     how_many: int | None = None
+    counts: str = ""
 
 
 class Total(msgspec.Struct, frozen=True, gc=False):

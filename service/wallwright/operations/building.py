@@ -130,8 +130,8 @@ def _deck(c: Converter, lines: DeckLines) -> wire.DeckLines:
 
 
 def _step(step: Step) -> wire.Step:
-    how_many = UNSET if step.how_many is None else step.how_many
-    return wire.Step(step.number, step.side, step.what, step.where, step.caution, how_many)
+    counted = (UNSET, UNSET) if step.how_many is None else (step.how_many, step.counts)
+    return wire.Step(step.number, step.side, step.what, step.where, step.caution, *counted)
 
 
 def fastened(built: domain.Built) -> dict[domain.SideName, Fasteners]:

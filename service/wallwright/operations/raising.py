@@ -44,12 +44,12 @@ def drawing(request: Wall) -> str:
 def table(request: Wall) -> str:
     """The steps as CSV."""
     c = CONVERTERS[request.units]
-    header = ["number", "step", "what", "where", "how_many", "caution"]
+    header = ["number", "step", "what", "where", "how_many", "caution", "counts"]
     rows: list[list[object]] = []
     for step in framed.raising(to_domain(request)).steps:
         one = step_answer(c, step)
-        count = "" if one.how_many is UNSET else one.how_many
-        rows.append([one.number, one.step, one.what, one.where, count, one.caution])
+        counted = ("", "") if one.how_many is UNSET else (one.how_many, one.counts)
+        rows.append([one.number, one.step, one.what, one.where, counted[0], one.caution, counted[1]])
     return csv_text(header, rows)
 
 
@@ -183,4 +183,5 @@ def step_answer(c: Converter, one: Step) -> wire.RaisingStep:
     """One step with its texts filled in."""
     kind = STEPS[one.step]
     what, where, caution = (c.filled(text, one.values) for text in (kind.what, kind.where, kind.caution))
-    return wire.RaisingStep(one.number, one.step, what, where, caution, UNSET if one.how_many is None else one.how_many)
+    counted = (UNSET, UNSET) if one.how_many is None else (one.how_many, kind.counts)
+    return wire.RaisingStep(one.number, one.step, what, where, caution, *counted)

@@ -190,6 +190,9 @@ class Step(Answer, frozen=True):
     where: str
     caution: Annotated[str, Meta(description="Empty where there is nothing in particular to mind.")]
     how_many: Annotated[int, Meta(description="Left out where nothing is counted.")] | UnsetType = UNSET
+    counts: (
+        Annotated[str, Meta(description="What `how_many` counts, such as `people`; left out with it.")] | UnsetType
+    ) = UNSET
 
 
 class DeckLines(Answer, frozen=True):
