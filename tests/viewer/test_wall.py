@@ -1,6 +1,7 @@
 """A wall's own pages: each with its drawing and lists, all forms under it, and plain links between them."""
 
 import json
+import math
 import re
 
 import pytest
@@ -79,3 +80,17 @@ def test_a_building_in_the_link_is_written_anew_and_leads_nowhere_else():
 def test_without_a_wall_each_page_shows_the_services_example():
     for path, (operation, _) in VIEWS.items():
         assert EXAMPLES[operation]["name"] in page(path).text
+
+
+def test_the_cut_list_of_a_sloped_wall_says_what_the_saw_is_set_to_and_which_ends_lie_parallel():
+    """3 in 12 is 14.04 degrees, by the arc tangent; a plate between two plumb ends is a parallelogram, a stud's top is not."""
+    wall = {"units": "in", "length": "8'", "height": "7'", "top": {"shape": "rake", "rise": 3, "run": 12, "up": "left"}}
+    z = packed(json.dumps(wall).encode())
+    text = " ".join(page(f"/wall?z={z}").text.split())
+    edge, over = 96 * math.hypot(12, 3) / 12, 1.5 * 3 / 12
+    assert (round(edge * 16), round((edge + over) * 16)) == (1583, 1589)
+    assert "P1 1 2x4 8' 3 5/16\" , each edge 8' 2 15/16\", both ends sawn 14.04 degrees off square, parallel" in text
+    assert "to the short point, one end sawn 14.04 degrees off square" in text
+    assert "slopes 14.04 degrees off square" in get(f"/v1/layout.svg?z={z}").text
+    level = packed(json.dumps({"units": "in", "length": "8'", "height": "7'"}).encode())
+    assert "off square" not in page(f"/wall?z={level}").text

@@ -14,7 +14,7 @@ from wallwright.wire.layout import CutRow, LayoutAnswer
 from wallwright.wire.raising import RaisingAnswer
 from wallwright.wire.sheathing import SheathingAnswer
 from wallwright_viewer.drawn import Drawing, Packer, drawing, ordered
-from wallwright_viewer.lists import MarkRow, PieceRow, mark_rows, piece_row
+from wallwright_viewer.lists import MarkRow, PieceRow, end_cuts, mark_rows, piece_row
 from wallwright_viewer.wall import views_of
 
 _KINDS: Final = (
@@ -34,6 +34,8 @@ class WallPage(msgspec.Struct):
     drawings: list[Drawing]
     marks: list[MarkRow]
     cut_list: list[CutRow]
+    ends: dict[str, str]
+    """How the ends of a mark are sawn, where not square."""
     pieces: list[PieceRow]
     joints: list[Joint]
     raising: RaisingAnswer
@@ -122,6 +124,7 @@ def _wall_page(built: BuiltWall, sheets: WallSheets, told: set[tuple[str, str]],
         ],
         mark_rows(layout),
         layout.cut_list,
+        end_cuts(layout),
         [piece_row(piece, built.wall) for piece in skin.pieces],
         nailed.joints,
         lifted,

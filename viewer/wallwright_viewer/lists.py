@@ -45,6 +45,27 @@ def mark_rows(layout: LayoutAnswer) -> list[MarkRow]:
     return [*_plate_end(layout), *found]
 
 
+def end_cuts(layout: LayoutAnswer) -> dict[str, str]:
+    """How the ends of each mark that is not sawn square are sawn, in words; a plate's two ends lie parallel or splayed."""
+    cuts_of = {
+        member.mark: (member.cuts, member.short_point_tape)
+        for member in layout.members
+        if not isinstance(member.cuts, UnsetType) and member.cuts
+    }
+    found = {}
+    for mark, (cuts, short) in cuts_of.items():
+        angles = " and ".join(dict.fromkeys(f"{cut.angle_degrees:g}" for cut in cuts))
+        words = f"{short} to the short point, one end sawn {angles} degrees off square"
+        if len({cut.end for cut in cuts}) > 1:
+            splayed = len({cut.long_point for cut in cuts}) == 1
+            edge = f"{short} to the short points" if splayed else f"each edge {short}"
+            words = f"{edge}, both ends sawn {angles} degrees off square, {'splayed' if splayed else 'parallel'}"
+        elif len(cuts) > 1:
+            words = f"{short} to the short point, one end sawn both ways {angles} degrees off square"
+        found[mark] = words
+    return found
+
+
 def _plate_end(layout: LayoutAnswer) -> list[MarkRow]:
     """What the tape reads at the plate's own end, where it is hooked elsewhere: nothing stands there to hook yet."""
     tape = layout.wall.layout

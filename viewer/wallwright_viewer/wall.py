@@ -11,7 +11,7 @@ from wallwright.wire.base import Units, encode_length
 from wallwright.wire.limits import Z_MAX
 from wallwright.wire.wall import Wall
 from wallwright_viewer.drawn import Drawing, Packer, drawing, ordered
-from wallwright_viewer.lists import MarkRow, PieceRow, mark_rows, piece_row
+from wallwright_viewer.lists import MarkRow, PieceRow, end_cuts, mark_rows, piece_row
 
 WallOf = Callable[[bytes], Wall]
 """Reads the wall that a link's query holds; raises ValueError with what is wrong in it."""
@@ -44,6 +44,11 @@ class WallView(msgspec.Struct):
     def cut_list(self) -> Any:
         """The pieces to cut; only on the page of the framing."""
         return self.answer.cut_list
+
+    @property
+    def ends(self) -> dict[str, str]:
+        """How the ends of a mark are sawn, where not square; only on the page of the framing."""
+        return end_cuts(self.answer)
 
     @property
     def joints(self) -> Any:

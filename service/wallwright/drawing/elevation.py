@@ -5,7 +5,7 @@ from typing import Final
 import msgspec
 
 from wallwright.domain.members import Layout, Member
-from wallwright.domain.slopes import top_edge
+from wallwright.domain.slopes import angle_of, top_edge
 from wallwright.domain.wall import Wall
 from wallwright.drawing.dimensions import Part, Shapes, heights_of, string, upright, widest
 from wallwright.drawing.marks import on_leaders, other_marks, plate_marks, upright_marks
@@ -99,9 +99,16 @@ def framing_pages(layout: Layout, units: Units, revision: str) -> list[Scene]:
             *plate_marks(view, layout, part), *strip_titles(view, layout, units, view.y(0) + rows.strips, part),
             *_dimensions(view, layout, units, part, rows),
         ],
-        lambda paper, sheet: title_strip(paper, wall.name, seen, units, revision, wall.rules, sheet=sheet),
+        lambda paper, sheet: title_strip(
+            paper, wall.name, seen, units, revision, wall.rules, sheet=sheet, saw=_saw(wall)
+        ),
     )  # fmt: skip
     return scenes(view, pages, _title(wall), description)
+
+
+def _saw(wall: Wall) -> str:
+    """What the saw is set to for the ends under a slope; nothing for a level wall."""
+    return "" if wall.top.shape == "level" else f"slopes {angle_of(wall):g} degrees off square"
 
 
 def _rows(layout: Layout, above: list[Member], below: list[Member]) -> _Rows:

@@ -19,8 +19,12 @@ def title_strip(
     rules: str,
     warnings: tuple[str, str] = NOT_CHECKED,
     sheet: str = "",
+    saw: str = "",
 ) -> list[Area | Lines | Text]:
-    """The strip along the foot of the paper, with a scale bar and what was not checked; ``sheet`` says which of several papers it is."""
+    """The strip along the foot of the paper, with a scale bar and what was not checked; ``sheet`` says which of several papers it is.
+
+    ``saw`` is what the saw is set to.
+    """
     left, right = MARGIN, view.width - MARGIN
     top, bottom = view.height - MARGIN - TITLE_STRIP, view.height - MARGIN
     middle = left + (right - left) * 0.6
@@ -35,7 +39,13 @@ def title_strip(
     shapes += [Text(left + 3, top + 14 + 3.5 * number, shortened(line, room)) for number, line in enumerate(warnings)]
     unit_text = "inches" if units == "in" else "millimetres"
     shapes.append(Text(middle + 3, top + 5, f"Scale {view.scale_text}"))
-    shapes.append(Text(middle + 3, top + 9, f"Lengths in {unit_text}; actual sizes"))
+    shapes.append(
+        Text(
+            middle + 3,
+            top + 9,
+            shortened(f"Lengths in {unit_text}; actual sizes{saw and '; '}{saw}", right - middle - 6),
+        )
+    )
     shapes.append(Text(middle + 3, top + 13, f"Revision {revision}   {rules}"))
     if sheet:
         shapes.append(Text(right - 3, top + 5.5, sheet, "t3", "end"))
