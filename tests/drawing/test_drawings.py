@@ -1,5 +1,6 @@
 """Drawings: well-formed, true to the answer, every text on the paper and clear of the others."""
 
+import json
 import re
 from collections import Counter
 from xml.etree import ElementTree
@@ -7,6 +8,7 @@ from xml.etree import ElementTree
 import pytest
 from hypothesis import HealthCheck, assume, example, given, settings
 from shapely.geometry import Point, Polygon
+from tests.api.client import post
 from tests.drawing import collide
 from tests.strategies.buildings import buildings, sloped_buildings
 from tests.strategies.slopes import sloped_walls
@@ -41,8 +43,6 @@ MANY = settings(max_examples=60, deadline=None, derandomize=True, suppress_healt
 
 
 def request(name: str, kind: type) -> object:
-    import json
-
     import msgspec
 
     from wallwright.wire.base import read_length
@@ -208,6 +208,35 @@ def test_a_piece_is_numbered_within_its_outline(wall):
         }  # fmt: skip
         for text in (shape for shape in page.shapes if isinstance(shape, Text) and shape.text.rstrip("*").isdigit()):
             assert pieces[text.text.rstrip("*")].buffer(0).contains(Point(text.x, text.y - 0.9)), text
+
+
+@MANY
+@given(walls() | sloped_walls())
+def test_every_piece_is_numbered_on_its_drawing_or_the_drawing_says_that_it_is_not(wall):
+    done = framed(wall)
+    skin = skinned(done)
+    texts = [shape.text for page in sheathing_pages(skin, "in", "0" * 8, done.layout) for shape in page.shapes
+             if isinstance(shape, Text)]  # fmt: skip
+    numbered = {re.split(r"[*,:]", text)[0] for text in texts}
+    told = next((text.rpartition("no room to number ")[2] for text in texts if "no room to number " in text), "")
+    for piece in skin.pieces:
+        number = piece.id.removeprefix("piece-")
+        assert number in numbered or number in told.split(", ") or told.endswith("…"), number
+
+
+def test_the_strip_under_a_door_and_the_corners_under_a_gable_are_numbered():
+    """On a boat store's gable 12 ft wide, drawn on letter paper, a strip 6 1/4 in high and two triangles are pieces of their own."""
+    door = {"name": "door", "left": "2'", "width": "8'", "height": "6' 8\""}
+    gable = {
+        "units": "in", "length": "12'", "height": "7' 11 3/8\"", "top": {"shape": "gable", "rise": 6, "run": 12},
+        "openings": [door], "floor": {"kind": "deck", "rim": "5 1/2\"", "panel": "3/4\""},
+        "sheathing": {"sheet": {"width": 48, "length": 108, "thickness": "7/16\""}, "under_sheet": "6 1/4\""},
+    }  # fmt: skip
+    drawn = post("/v1/sheathing", json.dumps(gable).encode(), accept="image/svg+xml").text
+    answer = post("/v1/sheathing", json.dumps(gable).encode()).json()
+    texts = {re.split(r"[*,:]", text)[0] for text in re.findall(r"<text[^>]*>([^<]*)<", drawn)}
+    assert len(answer["pieces"]) == 7
+    assert {piece["id"].removeprefix("piece-") for piece in answer["pieces"]} <= texts
 
 
 def test_gaps_are_told_where_the_seams_end():

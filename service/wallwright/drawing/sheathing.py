@@ -17,6 +17,10 @@ from wallwright.lengths import Units, tape_text
 
 _ROW: Final = 7.0
 """From one row of dimensions to the next, in millimetres of paper."""
+_ALONE: Final = 2.9
+"""How high a room one row of text needs at least."""
+_PARTS: Final = 6
+"""Into so many stretches a sloping side is parted where room for a text is sought under it."""
 
 
 def sheathing_elevation(skin: Skin, units: Units, revision: str, layout: Layout | None = None) -> str:
@@ -48,13 +52,19 @@ def sheathing_pages(skin: Skin, units: Units, revision: str, layout: Layout | No
         shapes.append(Lines("hidden", laps))
     for opening in wall.openings:
         shapes += opening_void(view, opening, units)
+    bare = []
     for piece in skin.pieces:
-        shapes += _piece_texts(view, piece, units, wall.sheathing.reuse_offcuts)
+        texts = _piece_texts(view, piece, units, wall.sheathing.reuse_offcuts)
+        shapes += texts
+        if not texts:
+            bare.append(piece.id.removeprefix("piece-"))
     ridge = top_edge(wall).ridge
     if ridge is not None:
         peak = heights_of(wall)[2]
         shapes.append(Text(view.x(ridge) + 2, view.y(peak) - 1.2, f"ridge {tape_text(peak, units)}"))
     seen = _seen(skin, units, bool(laps))
+    if bare:
+        seen += f"; no room to number {', '.join(bare)}"
     pages = paged(
         view, shapes, (left, right), around, units,
         lambda part: [*_gaps(view, skin, units, part), *_dimensions(view, skin, units, part)],
@@ -150,7 +160,7 @@ def _piece_texts(view: View, piece: Piece, units: Units, with_sheet: bool) -> Sh
     number = piece.id.removeprefix("piece-") + ("*" if piece.stage == "after-raising" else "")
     one_line = f"{tape_text(width, units)} x {tape_text(height, units)}"
     stacked = [number, tape_text(width, units), "x " + tape_text(height, units)]
-    ways = [[number, one_line], stacked, [number]]
+    ways = [[number, one_line], stacked, [f"{number}: {one_line}"], [number]]
     if with_sheet:
         sheet = piece.sheet.replace("-", " ")
         ways = [
@@ -162,7 +172,10 @@ def _piece_texts(view: View, piece: Piece, units: Units, with_sheet: bool) -> Sh
         ]
     clear = _clear(piece)
     for lines in ways:
-        wide, tall = max(text_width(line) for line in lines) + 2, len(lines) * 3.4 + 1.6
+        # One row alone stands in the middle of its room, and needs no more than its own height.
+        alone = len(lines) == 1
+        wide = max(text_width(line) for line in lines) + (1 if alone else 2)
+        tall = _ALONE if alone else len(lines) * 3.4 + 1.6
         fitting = [
             room for room in clear if view.size(room[2] - room[0]) >= wide and view.size(room[3] - room[1]) >= tall
         ]
@@ -170,16 +183,18 @@ def _piece_texts(view: View, piece: Piece, units: Units, with_sheet: bool) -> Sh
             break
     else:
         return []
-    left, bottom, right, _ = max(fitting, key=lambda room: (room[2] - room[0]) * (room[3] - room[1]))
+    left, bottom, right, top = max(fitting, key=lambda room: (room[2] - room[0]) * (room[3] - room[1]))
     middle = (view.x(left) + view.x(right)) / 2
-    last = view.y(bottom) - 1.6
+    low = view.size(top - bottom) < 5.0
+    last = (view.y(bottom) + view.y(top)) / 2 + 0.9 if low else view.y(bottom) - 1.6
     first = last - 3.4 * (len(lines) - 1)
     half = max(text_width(line) for line in lines) / 2 + 0.4
+    over, under = (2.1, 0.4) if low else (2.5, 0.7)
     box = (
-        (middle - half, first - 2.5),
-        (middle + half, first - 2.5),
-        (middle + half, last + 0.7),
-        (middle - half, last + 0.7),
+        (middle - half, first - over),
+        (middle + half, first - over),
+        (middle + half, last + under),
+        (middle - half, last + under),
     )
     shapes: Shapes = [Area("mask", box)]
     shapes += [Text(middle, first + 3.4 * row, line, "t", "middle") for row, line in enumerate(lines)]
@@ -187,21 +202,24 @@ def _piece_texts(view: View, piece: Piece, units: Units, with_sheet: bool) -> Sh
 
 
 def _clear(piece: Piece) -> list[tuple[int, int, int, int]]:
-    """Rectangles of a piece between two of its corners' x, free of cuts: left, bottom, right, top."""
+    """Rectangles of a piece, free of cuts, between two of its corners' x or of the places that part its sloping sides:
+    left, bottom, right, top.
+    """
     loops = (piece.outline, *piece.cut_outs)
-    # A sloping side is taken as level at its lower end: what is clear under that is clear, and nothing above it is.
     sides = [
-        (min(a[0], b[0]), max(a[0], b[0]), min(a[1], b[1]), a[1] != b[1])
+        (min(a, b), max(a, b))
         for loop in loops
         for a, b in zip(loop, (*loop[1:], loop[0]), strict=True)
         if a[0] != b[0]
     ]
-    xs = sorted({x for loop in loops for x, _ in loop})
+    parted = (a[0] + (b[0] - a[0]) * part // _PARTS for a, b in sides if a[1] != b[1] for part in range(1, _PARTS))
+    xs = sorted({*(x for loop in loops for x, _ in loop), *parted})
     found = []
     for number, left in enumerate(xs):
         for right in xs[number + 1 :]:
-            # Level sides that reach into this stretch, from the bottom up, bound what is solid in it.
-            reaching = [(y, slopes) for low, high, y, slopes in sides if low < right and high > left]
+            # Level sides that reach into this stretch, from the bottom up, bound what is solid in it. A sloping side is
+            # taken as level at its lower end there: what is clear under that is clear, and nothing above it is.
+            reaching = [(_lowest(a, b, left, right), a[1] != b[1]) for a, b in sides if a[0] < right and b[0] > left]
             slope = min((y for y, slopes in reaching if slopes), default=None)
             levels = sorted({y for y, _ in reaching if slope is None or y <= slope})
             for bottom, top in zip(levels, levels[1:], strict=False):
@@ -210,15 +228,21 @@ def _clear(piece: Piece) -> list[tuple[int, int, int, int]]:
     return found
 
 
+def _lowest(a: Point, b: Point, left: int, right: int) -> int:
+    """How low a side from ``a`` to ``b``, further right, comes between two x."""
+    return min(a[1] + (b[1] - a[1]) * (x - a[0]) // (b[0] - a[0]) for x in (max(a[0], left), min(b[0], right)))
+
+
 def _inside(loops: tuple[tuple[Point, ...], ...], left: int, right: int, y: int) -> bool:
-    """Whether the whole stretch at height ``y`` lies inside the piece: no upright side within it, an odd count before it."""
+    """Whether the whole stretch at height ``y`` lies inside the piece: no side crosses it, an odd count lies before it."""
     before = 0
     for loop in loops:
         for a, b in zip(loop, (*loop[1:], loop[0]), strict=True):
-            if a[0] == b[0] and min(a[1], b[1]) < y < max(a[1], b[1]):
-                if left < a[0] < right:
+            if min(a[1], b[1]) <= y < max(a[1], b[1]):
+                x = a[0] + (b[0] - a[0]) * (y - a[1]) // (b[1] - a[1])
+                if left < x < right:
                     return False
-                before += a[0] <= left
+                before += x <= left
     return before % 2 == 1
 
 
