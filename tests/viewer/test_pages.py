@@ -1,16 +1,20 @@
 """The pages: what they hold, that their links work, and that nothing on them runs."""
 
 import json
+import math
 import re
 from html import escape
 
 import pytest
-from tests.api.client import call
+from tests.api.client import call, post
 from tests.viewer.client import APP, CODES, EXAMPLE, PAGES, get, page
 
+from wallwright.api.links import packed
 from wallwright.operations.document import document_bytes
 from wallwright.operations.examples import EXAMPLES
 from wallwright.operations.print_set import sheet_name
+from wallwright.wire.answers import Compared
+from wallwright_viewer.drawn import figures
 from wallwright_viewer.form import example, link
 from wallwright_viewer.pages import _DATA
 from wallwright_viewer.worked import WORKED
@@ -302,3 +306,26 @@ def test_a_sheets_name_stays_within_the_length_of_a_name(of, name, wanted):
     found = sheet_name(of, name, "left" if name == "left" else "front")
     assert found == wanted
     assert len(found) <= 80
+
+
+def test_figures_that_were_compared_are_read_on_the_tape():
+    """Nobody on site reads 200.125 in; where both would read alike on the tape they stand as numbers."""
+    said = figures(Compared(200.125, 89.0, "in")), figures(Compared(5133.16665, 2822.0, "mm"))
+    assert said == ("16' 8 1/8\" with 7' 5\"", "5133 mm with 2822 mm")
+    assert figures(Compared(3.49, 3.5, "in")) == "3.49 with 3.5 in"
+    assert figures(Compared(72.0, 72.0, "in")) == "6' 0\" with 6' 0\""
+    assert figures(Compared(3, 2, "people")) == "3 with 2 people"
+    assert figures(Compared(16, 13.756, "money")) == "16.00 with 13.76 in money"
+    assert not re.search(r"Compared [^<]*\.[0-9]{4}", get(f"/?{EXAMPLE}").text)
+
+
+def test_weights_are_told_alike_in_drawing_and_list_and_a_wind_is_never_rounded_up():
+    wall = EXAMPLES["raising"]
+    z = packed(json.dumps(wall).encode())
+    text = get(f"/raising?z={z}").text
+    answer = post("/v1/raising", json.dumps(wall).encode()).json()
+    winds = re.search(r"Not in wind above.*?<td>([0-9]+) mph.*?<td>([0-9]+) mph", text).groups()
+    for lift, wind in zip((answer["bare"], answer["skinned"]), winds, strict=True):
+        weight = f"{math.ceil(lift['weight_lb'])} lb ({math.ceil(lift['weight_kg'])} kg)"
+        assert text.count(weight) >= 2, weight
+        assert int(wind) <= lift["raise_below_mph"]

@@ -12,7 +12,7 @@ from markupsafe import Markup
 
 from wallwright.operations.converters import CONVERTERS
 from wallwright.operations.table import BY_NAME
-from wallwright.wire.answers import Finding
+from wallwright.wire.answers import Compared, Finding
 from wallwright.wire.base import Given, Offset, Units, read_length
 from wallwright.wire.limits import Z_MAX
 
@@ -65,6 +65,18 @@ def tape_of(number: float, units: Units) -> str:
     given: Given = read_length(Offset, Decimal(str(number)))
     assert given.measure is not None  # noqa: S101 - a length that was read has its measure
     return CONVERTERS[units].tape(given.measure.on_grid(units))
+
+
+def figures(compared: Compared) -> str:
+    """Two figures that were compared as a person reads them: lengths as on the tape, unless that would make them one."""
+    value, limit, unit = compared.value, compared.limit, compared.unit
+    if unit == "money":
+        return f"{value:.2f} with {limit:.2f} in money"
+    if unit in ("in", "mm"):
+        given, most = (tape_of(one, unit) for one in (value, limit))
+        if given != most or value == limit:
+            return f"{given} with {most}"
+    return f"{round(value, 3):g} with {round(limit, 3):g} {unit}"
 
 
 def curl(drawing: Drawing, base: str, accept: str = "image/svg+xml") -> str:

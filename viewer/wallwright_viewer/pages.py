@@ -2,6 +2,7 @@
 
 import functools
 import hashlib
+import math
 import re
 from collections.abc import Callable, Mapping
 from importlib.resources import files
@@ -20,7 +21,7 @@ from wallwright.operations.examples import example_bytes
 from wallwright.wire.base import Units
 from wallwright_viewer import fields, form, published, question, squaring
 from wallwright_viewer.answer import BuildingPage, building_page
-from wallwright_viewer.drawn import Packer, curl, tape_of
+from wallwright_viewer.drawn import Packer, curl, figures, tape_of
 from wallwright_viewer.order import OrderOf, OrderPage, order_page
 from wallwright_viewer.readings import readings
 from wallwright_viewer.reference import reference
@@ -54,9 +55,11 @@ def _environment() -> Environment:
         for entry in (_DATA / "templates").iterdir()
         if entry.name.endswith(".html")
     }
-    return Environment(
+    environment = Environment(
         loader=DictLoader(sources), autoescape=True, undefined=StrictUndefined, trim_blocks=True, lstrip_blocks=True
     )
+    environment.filters |= {"figures": figures, "up": math.ceil, "down": math.floor}
+    return environment
 
 
 _TEMPLATES: Final = _environment()
