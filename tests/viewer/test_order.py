@@ -1,12 +1,17 @@
 """The page of an order: everything that the answer buys, rack by rack, its price, its proof, and each board's cuts."""
 
 import json
+import re
+from html import unescape
 
+import pytest
 from tests.api.client import post
 from tests.viewer.client import get, page
 
 from wallwright.api.links import packed
 from wallwright.operations.examples import EXAMPLES
+from wallwright_viewer.form import example, link
+from wallwright_viewer.worked import WORKED
 
 
 def test_the_page_of_an_order_lists_all_that_is_to_be_picked_up():
@@ -72,3 +77,22 @@ def test_fasteners_of_two_coatings_are_two_lines_with_or_without_a_price():
     order["fastener_offers"] = [{**pack, "coating": "plain"}]
     plain = page(f"/order?z={packed(json.dumps(order).encode())}").text
     assert "16d common, hot-dip" in plain.split("kinds to ask for")[1]
+
+
+@pytest.mark.parametrize("name", WORKED)
+def test_a_building_leads_to_what_it_takes_as_an_order(name):
+    """From each worked example to its boards without a script, a price or a word typed."""
+    building = page(f"/?{link(example(name))}")
+    (address,) = {a["href"] for tag, a in building.elements if tag == "a" and a.get("href", "").startswith("/order?")}
+    found = page(address)
+    assert "No price was given" in found.text
+    assert "of board in all" in found.text
+    assert not re.search(r"\b0\.00", found.text.split("What to know")[0])
+    sent = json.loads(re.search(r"<<'REQUEST'\n(.*?)\nREQUEST", unescape(get(address).text), re.DOTALL)[1])
+    assert len(sent["buildings"]) == 1
+    answer = post("/v1/buying", json.dumps(sent).encode()).json()
+    cut = sum(board["count"] * sum(one["count"] for one in board["cuts"]) for board in answer["boards"])
+    totals = post("/v1/building", json.dumps(sent["buildings"][0]).encode()).json()["totals"]
+    assert cut == sum(piece["count"] for piece in totals["pieces"])
+    sheets = [line for line in answer["cost_lines"] if line["item"] == "sheet"]
+    assert 0 < sum(line["count"] for line in sheets) <= totals["sheets"]

@@ -15,6 +15,7 @@ from wallwright.wire.raising import RaisingAnswer
 from wallwright.wire.sheathing import SheathingAnswer
 from wallwright_viewer.drawn import Drawing, Packer, drawing, ordered
 from wallwright_viewer.lists import MarkRow, PieceRow, end_cuts, mark_rows, piece_row
+from wallwright_viewer.order import order_link
 from wallwright_viewer.wall import views_of
 
 _KINDS: Final = (
@@ -58,6 +59,8 @@ class BuildingPage(msgspec.Struct):
     plan: Drawing
     walls: list[WallPage]
     findings: list[Told]
+    order: str
+    """Where what the building takes is shown as an order; empty where there is no link."""
 
     @property
     def sheets(self) -> list[Drawing]:
@@ -73,7 +76,11 @@ def building_page(request: Building, packed: Packer, back: str = "") -> Building
     plan = drawing("building", "plan", "Plan", found.plan, found.body, packed)
     pairs = zip(found.answer.walls, found.walls, strict=True)
     page = BuildingPage(
-        found.answer, plan, [_wall_page(wall, sheets, once, packed, back) for wall, sheets in pairs], told
+        found.answer,
+        plan,
+        [_wall_page(wall, sheets, once, packed, back) for wall, sheets in pairs],
+        told,
+        order_link(found.body, found.answer, packed),
     )
     for number, one in enumerate(page.sheets, 1):
         one.number = number

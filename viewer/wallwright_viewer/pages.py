@@ -22,7 +22,7 @@ from wallwright.wire.base import Units
 from wallwright_viewer import fields, form, published, question, squaring
 from wallwright_viewer.answer import BuildingPage, building_page
 from wallwright_viewer.drawn import Packer, curl, figures, tape_of
-from wallwright_viewer.order import OrderOf, OrderPage, order_page
+from wallwright_viewer.order import BY_LENGTH, OrderOf, OrderPage, order_page
 from wallwright_viewer.readings import readings
 from wallwright_viewer.reference import reference
 from wallwright_viewer.wall import VIEWS, WallOf, WallView, wall_view
@@ -211,12 +211,13 @@ def _published() -> HTTPRouteHandler:
 
 def _order(packed: Packer, order_of: OrderOf) -> HTTPRouteHandler:
     def answered(request: AnyRequest) -> Response[bytes]:
-        query = request.scope["query_string"] or b"z=" + packed(example_bytes("buying")).encode()
+        query, _, rest = request.scope["query_string"].partition(b"&")
+        query = query or b"z=" + packed(example_bytes("buying")).encode()
         faults: list[str] = []
         found: OrderPage | None = None
         try:
             asked = order_of(query)
-            found = order_page(asked, packed)
+            found = order_page(asked, packed, rest == BY_LENGTH)
         except ValueError as error:
             faults = str(error).splitlines()
         except PlanRefused as refusal:

@@ -18,7 +18,8 @@ BUYING_KINDS: Final[dict[str, Kind]] = {
     "buying-not-checked": Kind(
         "caution",
         "Not checked: grade and species of what is bought, knots, splits, crook and wane, boards shorter than they are called, "
-        "moisture, whether sizes are strong enough. What the walls' own answers say stands there and is not repeated here. "
+        "moisture, whether sizes are strong enough. Boards for temporary braces, stops and straps are bought only where they are given as "
+        "pieces. What the walls' own answers say stands there and is not repeated here. "
         "Local codes and licensed practice come first.",
         "What was not checked in buying",
         "The plan takes every board for straight, sound and as long as it is called.",
