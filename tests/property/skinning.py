@@ -18,6 +18,8 @@ from wallwright.lengths import inches
 
 CARRIED = inches("3/8")
 """Least timber behind an edge for it to count as carried (common practice, no source)."""
+OPEN = inches("1/2")
+"""Between uprights nearer than this a level seam has no block: one so short splits and cannot be held at the saw (practice)."""
 KERF = inches("1/8")
 """What a saw takes (common practice, no source)."""
 NAILED = inches("5/8")
@@ -312,6 +314,7 @@ def faults_of_level_edges(skin: Skin, layout: Layout) -> list[str]:
     outer, found = _outer(layout), []
     ends = [x for m in outer for span in _spans(m) for x in span]
     feet = {seam.after for seam in skin.seams if seam.direction == "level"}
+    seams = feet | {seam.before for seam in skin.seams if seam.direction == "level"}
     for piece in skin.pieces:
         for y, left, right, below in _level_edges(piece):
             if y < 0 or (y == 0 and below):
@@ -325,6 +328,9 @@ def faults_of_level_edges(skin: Skin, layout: Layout) -> list[str]:
                 least = CARRIED
                 if wall.sheathing.direction == "lying" and not below and y in feet:
                     least = max(CARRIED, _clear_of_lap(wall))
+                # Between two uprights nearer than 1/2 in no block is set: the nails go in on either side.
+                if behind == 0 and end - start < OPEN and y in seams:
+                    continue
                 if behind < least:
                     found.append(f"{piece.id} has {behind} behind its level edge at {y} from {start} to {end}")
     return found

@@ -192,7 +192,9 @@ def faults_of_edges(skin: Skin, layout: Layout) -> list[str]:
                 bare = strip.intersection(polygon).intersection(whole).difference(solid)
                 # What no packing of 1/16 in would fill, between a level piece and the plates, is left open.
                 open_wedge = x1 == x2 and all(height(part) < SIXTEENTH for part in getattr(bare, "geoms", [bare]))
-                if bare.buffer(-4).area > 0 and not open_wedge:
+                # Nor is a gap between uprights under 1/2 in wide blocked under a level seam.
+                open_gap = y1 == y2 and all(width(part) < skinning.OPEN + 4 for part in getattr(bare, "geoms", [bare]))
+                if bare.buffer(-4).area > 0 and not open_wedge and not open_gap:
                     found.append(f"{piece.id} has nothing behind its edge at {(x1, y1)} to {(x2, y2)}: {bare.bounds}")
     return found
 
@@ -200,6 +202,11 @@ def faults_of_edges(skin: Skin, layout: Layout) -> list[str]:
 def height(part: BaseGeometry) -> float:
     """How high a figure is; nothing where there is none."""
     return 0.0 if part.is_empty else part.bounds[3] - part.bounds[1]
+
+
+def width(part: BaseGeometry) -> float:
+    """How wide a figure is; nothing where there is none."""
+    return 0.0 if part.is_empty else part.bounds[2] - part.bounds[0]
 
 
 def faults_of_strips(skin: Skin) -> list[str]:

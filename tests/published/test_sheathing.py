@@ -6,10 +6,12 @@ a hobby builder's published storage shed (panels past the frame at the corners);
 """
 
 import itertools
+import json
 from typing import Literal
 
 import pytest
 from msgspec.structs import replace
+from tests.api.client import post
 from tests.published.plain import Sheet, feet, mm, opening, plain_wall
 
 from wallwright.domain.building import SIDES, Building, Built, SidePlan, build
@@ -235,3 +237,20 @@ def test_the_footprint_that_takes_whole_sheets_is_told() -> None:
         # A rip as narrow as the gap keeps the second seam of the front on its stud.
         widths = [max(x for x, _ in p.outline) - min(x for x, _ in p.outline) for p in wall.skin.pieces]
         assert all(48 * INCH - inches("1/8") <= width <= 48 * INCH for width in widths)
+
+
+def test_between_uprights_nearer_than_half_an_inch_no_block_is_cut() -> None:
+    """A king 1/4 in from a layout stud under a level seam: a block that short splits and no saw holds it (common practice, no source)."""
+    wall = {
+        "units": "in", "length": "10'", "height": "9' 6 5/8\"",
+        "openings": [{"name": "door", "left": "3' 2\"", "width": "3' 2\"", "height": "6' 10 1/2\""}],
+        "ends": {"left": {"post": "three-stud"}, "right": {"post": "three-stud"}},
+    }  # fmt: skip
+    members = post("/v1/layout", json.dumps(wall).encode()).json()["members"]
+    king, stud = (next(m["x"] for m in members if m["id"] == name) for name in ("king-stud-2", "field-stud-3"))
+    assert stud - (king + 1.5) == 0.25
+    blocks = [m for m in members if m["role"] == "blocking"]
+    assert min(block["length"] for block in blocks) == 1.5
+    assert not [block for block in blocks if king < block["x"] < stud]
+    seams = post("/v1/sheathing", json.dumps(wall).encode()).json()["seams"]
+    assert all(min(s["bearing_before"], s["bearing_after"]) >= 0.375 for s in seams if s["direction"] == "level")

@@ -72,7 +72,7 @@ def figures(compared: Compared) -> str:
     value, limit, unit = compared.value, compared.limit, compared.unit
     if unit == "money":
         return f"{value:.2f} with {limit:.2f} in money"
-    if unit in ("in", "mm"):
+    if unit == "in" or unit == "mm":
         given, most = (tape_of(one, unit) for one in (value, limit))
         if given != most or value == limit:
             return f"{given} with {most}"

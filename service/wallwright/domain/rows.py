@@ -6,6 +6,7 @@ import msgspec
 
 from wallwright.domain.carriers import LEAST_BEARING, Span, bearing_after, merged
 from wallwright.domain.openings import Plan
+from wallwright.domain.partitions import OPEN
 from wallwright.domain.parts import Part
 from wallwright.domain.wall import Wall
 from wallwright.findings import Fault, at_least
@@ -131,12 +132,20 @@ def blocking(plan: Plan, parts: list[Part], seam: int, spans: list[Span] | None 
         else:
             stretches.append(((left, right), room))
     blocks = []
-    for (left, right), room in stretches:
+    for number, ((left, right), room) in enumerate(stretches):
+        if right - left < OPEN and not _goes_on(stretches, number):
+            continue
         block = _block(wall, left, right, room, seam, low, high)
         if block is None:
             return None
         blocks.append(block)
     return blocks
+
+
+def _goes_on(stretches: list[tuple[Span, Span]], number: int) -> bool:
+    """Whether a stretch that needs a block runs on into another one: what does not lies beside timber, or ends at an opening."""
+    (left, right), _ = stretches[number]
+    return any(span[1] == left or span[0] == right for span, _ in stretches)
 
 
 def _room(plan: Plan, parts: list[Part], left: int, right: int, seam: int, low: int, high: int) -> Span | None:

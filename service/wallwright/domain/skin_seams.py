@@ -8,6 +8,7 @@ from wallwright.domain.carriers import Span, merged
 from wallwright.domain.lying import Course
 from wallwright.domain.members import Layout, Member
 from wallwright.domain.nearby import Nearby
+from wallwright.domain.partitions import OPEN
 from wallwright.domain.rows import Row
 from wallwright.domain.seams import Column
 from wallwright.domain.skin import Seam
@@ -121,7 +122,15 @@ def _level(outer: list[Member], wall: Wall, number: int, before: int, after: int
     near = [m for m in beside if m.y <= after and m.top >= before]
     own_low, own_high = max(low, 0), min(high, wall.length)
     bearing = _bearing(
-        beside, before, after, own_low, own_high, lambda m: (m.x, m.right), lambda m: (m.y, m.top), _plates_of(wall)
+        beside,
+        before,
+        after,
+        own_low,
+        own_high,
+        lambda m: (m.x, m.right),
+        lambda m: (m.y, m.top),
+        _plates_of(wall),
+        OPEN,
     )
     return Seam(f"seam-{number + 1}", "level", before, after, low, high, *bearing, tuple(m.id for m in near))
 
@@ -137,23 +146,27 @@ def _plates_of(wall: Wall) -> Callable[[int, int], Span] | None:
 def _bearing(
     near: list[Member], before: int, after: int, low: int, high: int,
     along: Callable[[Member], Span], across: Callable[[Member], Span],
-    plates: Callable[[int, int], Span] | None = None,
+    plates: Callable[[int, int], Span] | None = None, open_to: int = 0,
 ) -> Span:  # fmt: skip
     """The least solid timber behind each side of a seam, over those stretches of it that have any timber at all.
 
     Where the seam runs below the plates or past the wall's end, the floor's rim or the next wall's post
-    carries it, which is not part of this wall. ``plates`` tells where sloping plates lie over a stretch.
+    carries it, which is not part of this wall. ``plates`` tells where sloping plates lie over a stretch. What
+    is narrower than ``open_to`` and has no timber of its own is left open.
     """
     breaks = sorted({low, high, *(b for m in near for b in along(m) if low < b < high)})
     boxes = Nearby((*along(m), *across(m)) for m in near)
     least_before = least_after = None
     for start, end in zip(breaks, breaks[1:], strict=False):
         behind = [(lo, hi) for a, b, lo, hi in boxes.between(start, end) if a <= start and b >= end]
-        solids = merged(behind if plates is None else [*behind, plates(start, end)])
+        narrow = end - start < open_to
+        solids = merged(behind if plates is None or narrow else [*behind, plates(start, end)])
         if not solids:
             continue
         own_before = next((before - lo for lo, hi in solids if lo < before <= hi), 0)
         own_after = next((hi - after for lo, hi in solids if lo <= after < hi), 0)
-        least_before = own_before if least_before is None else min(least_before, own_before)
-        least_after = own_after if least_after is None else min(least_after, own_after)
+        if own_before or not narrow:
+            least_before = own_before if least_before is None else min(least_before, own_before)
+        if own_after or not narrow:
+            least_after = own_after if least_after is None else min(least_after, own_after)
     return least_before or 0, least_after or 0
