@@ -12,12 +12,12 @@ from wallwright.domain.opening_faults import block_room, lowest_door, misplaced,
 from wallwright.domain.posts import left_bound, post_edge, right_bound
 from wallwright.domain.sizing import MOST_JACKS, jacks_needed, sized_header
 from wallwright.domain.slopes import soffit
-from wallwright.domain.stock import NOMINAL
+from wallwright.domain.stock import NOMINAL, of_the_yard
 from wallwright.domain.wall import Header, Opening, Wall
 from wallwright.findings import Fault
 from wallwright.lengths import inches
 
-DEFAULT_HEADERS = (NOMINAL["2x6"], NOMINAL["2x4"])
+DEFAULT_HEADERS = ("2x6", "2x4")
 """The plain default header, where the loads are not known, is the deepest of these that fits."""
 _PLY = inches("1 1/2")
 
@@ -168,10 +168,8 @@ def _header(wall: Wall, index: int, opening: Opening, roof: int) -> tuple[Header
 def _default_header(wall: Wall, room: int) -> Header:
     """The deepest plain header that fits under the plates; the shallowest one where none does."""
     plies = max(1, min(2, wall.depth // _PLY))
-    for stock in DEFAULT_HEADERS:
-        if stock.width <= room:
-            return Header(stock, plies)
-    return Header(DEFAULT_HEADERS[-1], plies)
+    stocks = [of_the_yard(name, wall.stud) for name in DEFAULT_HEADERS]
+    return Header(next((stock for stock in stocks if stock.width <= room), stocks[-1]), plies)
 
 
 def _kings(wall: Wall, openings: list[tuple[Opening, Header, bool]]) -> list[Framed]:

@@ -9,7 +9,7 @@ from typing import Final
 import msgspec
 
 from wallwright.domain import defaults
-from wallwright.domain.stock import NOMINAL
+from wallwright.domain.stock import of_the_yard
 from wallwright.domain.wall import Header, Wall
 from wallwright.published import header_rules, headers
 from wallwright.published.softwood_lumber import nominal
@@ -114,7 +114,7 @@ def _candidates(wall: Wall) -> list[Header]:
         listed = headers.sizes(wall.rules, load)
     except OutsideTable:
         return []
-    found = [Header(NOMINAL[one.size], one.plies) for one in listed if one.plies >= LEAST_PLIES]
+    found = [Header(of_the_yard(one.size, wall.stud), one.plies) for one in listed if one.plies >= LEAST_PLIES]
     return sorted(found, key=lambda header: (header.stock.width, header.plies))
 
 

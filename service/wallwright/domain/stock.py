@@ -9,7 +9,7 @@ from typing import Final
 import msgspec
 
 from wallwright.lengths import INCH, MILLIMETRE, STOCK_PATTERN, inch_name, inches, measure_of_text
-from wallwright.published.softwood_lumber import DRESSED
+from wallwright.published.softwood_lumber import DRESSED, DRESSED_MM
 
 
 class Stock(msgspec.Struct, frozen=True, gc=False):
@@ -25,9 +25,15 @@ class Stock(msgspec.Struct, frozen=True, gc=False):
 
 
 NOMINAL: Final[dict[str, Stock]] = {name: Stock(*sizes) for name, sizes in DRESSED.items()}
+_IN_MILLIMETRES: Final[dict[str, Stock]] = {name: Stock(*sizes) for name, sizes in DRESSED_MM.items()}
 _NOMINAL_NAMES: Final = {stock: name for name, stock in NOMINAL.items()}
 
 _STOCK: Final = re.compile(STOCK_PATTERN)
+
+
+def of_the_yard(name: str, timber: Stock) -> Stock:
+    """The section of a nominal size as the yard has it that has ``timber``: in whole millimetres where that is dressed to them."""
+    return (_IN_MILLIMETRES if timber in _IN_MILLIMETRES.values() else NOMINAL)[name]
 
 
 def is_named(stock: Stock) -> bool:

@@ -30,8 +30,10 @@ def _dressed(system: int) -> dict[str, tuple[int, int]]:
 
 DRESSED: Final[dict[str, tuple[int, int]]] = _dressed(0)
 """Dressed thickness and width on the grid by nominal name such as ``2x4``."""
+DRESSED_MM: Final[dict[str, tuple[int, int]]] = _dressed(1)
+"""The same in the whole millimetres printed beside the inches."""
 _NOMINAL: Final = {
-    **{size: name for name, size in _dressed(1).items()},
+    **{size: name for name, size in DRESSED_MM.items()},
     **{size: name for name, size in DRESSED.items()},
 }
 
