@@ -72,8 +72,9 @@ def figures(compared: Compared) -> str:
     value, limit, unit = compared.value, compared.limit, compared.unit
     if unit == "money":
         return f"{value:.2f} with {limit:.2f} in money"
-    if unit == "in" or unit == "mm":
-        given, most = (tape_of(one, unit) for one in (value, limit))
+    if unit in ("in", "mm"):
+        units: Units = "in" if unit == "in" else "mm"
+        given, most = tape_of(value, units), tape_of(limit, units)
         if given != most or value == limit:
             return f"{given} with {most}"
     return f"{round(value, 3):g} with {round(limit, 3):g} {unit}"
