@@ -43,6 +43,8 @@ def test_a_frame_measured_for_its_diagonals_is_told_which_to_shorten():
 
 @pytest.mark.parametrize(("rising", "falling", "says"), [
     ("15' 10 1/8\"", "15' 10 1/8\"", "Square: the diagonals differ by 0\"."),
+    ("15' 10 1/4\"", "15' 10\"", "Square within the 1/4\" let pass: the diagonals differ by 1/4\". Narrower tolerances are past"),
+    ("15' 10 1/4\"", "15' 10\"", "to the left at its top right corner"),
     ("15' 9 15/16\"", "15' 10 1/4\"", "to the right at its top left corner"),
     ("15' 11 1/8\"", "15' 11\"", "Measure again: the lengths contradict one another"),
 ])  # fmt: skip
