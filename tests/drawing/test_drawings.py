@@ -23,7 +23,7 @@ from wallwright.domain.wall import Wall as BareWall
 from wallwright.drawing.building import plan_scene
 from wallwright.drawing.corners import WIDTH
 from wallwright.drawing.elevation import framing_pages, framing_scene
-from wallwright.drawing.fasteners import nailing_scene
+from wallwright.drawing.fasteners import _legend, _Row, nailing_scene
 from wallwright.drawing.marks import on_leaders
 from wallwright.drawing.paper import MARGIN, TITLE_STRIP
 from wallwright.drawing.scene import TEXT_MM, Area, Scene, Text, shortened, spread, text_width
@@ -332,3 +332,12 @@ def test_sheets_are_dimensioned_at_the_width_to_cut():
 
         assert tape_text(column.right - column.left, "in") in written
     assert "4' 0 1/8\"" not in written
+
+
+@pytest.mark.parametrize("each", range(5, 13))
+def test_what_is_bought_altogether_stands_in_a_column_with_its_heading(each):
+    rows = [_Row(f"joint {number}") for number in range(8)] + [_Row("Altogether"), _Row("9 nails"), _Row("mind")]
+    texts = [shape for shape in _legend(rows, 0, 0, each * 3.2 + 1, 120, 3) if isinstance(shape, Text)]
+    assert [text.text for text in texts] == [row.text for row in rows]
+    placed = {text.text: text.x for text in texts}
+    assert placed["Altogether"] == placed["9 nails"]

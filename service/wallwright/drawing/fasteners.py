@@ -135,6 +135,9 @@ def mark(kind: str, x: float, y: float) -> list[tuple[float, float, float, float
     return [(x - 0.4, y - 0.4, x + 0.4, y - 0.4), (x + 0.4, y - 0.4, x + 0.4, y + 0.4), (x + 0.4, y + 0.4, x - 0.4, y + 0.4), (x - 0.4, y + 0.4, x - 0.4, y - 0.4)]  # fmt: skip
 
 
+_SUM = "Altogether"
+
+
 class _Row(msgspec.Struct, frozen=True, gc=False):
     """A line of the legend, with the mark that it explains."""
 
@@ -146,7 +149,7 @@ def _rows(found: Fasteners, units: Units, room: float) -> list[_Row]:
     """The legend: each kind of joint with its fastener and count, then what to buy, then cautions."""
     rows = [_Row("Joints: fasteners at each, how many")]
     rows += [_Row(_said(joint, units), _MARKS.get(joint.joint, "frame")) for joint in found.joints]
-    rows.append(_Row("Altogether"))
+    rows.append(_Row(_SUM))
     for total in found.totals:
         boxes = f": {total.boxes} x {total.pack}" if total.boxes else ""
         rows.append(_Row(f"{total.count} {total.fastener}, {total.coating}{boxes}"))
@@ -162,7 +165,13 @@ def _legend(rows: list[_Row], left: float, top: float, bottom: float, right: flo
         kept = rows[: each * columns - last - 1]
         more = len(rows) - len(kept) - last
         rows = [*kept, _Row(f"and {more} more lines: see the list"), *rows[-last:]]
+    head = next((number for number, row in enumerate(rows) if row.text == _SUM), 0)
+    if head % each == each - 1 and len(rows) < each * columns:
+        # A heading at the foot of a column would stand apart from what it heads.
+        rows = [*rows[:head], _Row(""), *rows[head:]]
     for number, row in enumerate(rows):
+        if not row.text:
+            continue
         x, y = left + wide * (number // each), top + _ROW * (number % each + 1)
         if row.kind:
             shapes.append(
