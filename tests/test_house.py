@@ -23,7 +23,7 @@ DOMAIN_ORDER = [
 
 
 BUYING_ORDER = [
-    "solver patterns asked", "problem shelves", "programme sets", "cutting needs", "ties plate_programme", "boards panels", "pieced notes cheaper boxes", "buy",
+    "solver patterns asked", "problem shelves", "programme sets", "tree", "pricing", "cutting needs", "ties plate_programme", "boards panels", "pieced notes cheaper boxes", "buy",
 ]  # fmt: skip
 
 
@@ -157,6 +157,7 @@ def test_the_domain_touches_neither_web_nor_files_nor_clock():
             "typing",
             "re",
             "bisect",
+            "heapq",
             "collections",
             "math",
             "fractions",

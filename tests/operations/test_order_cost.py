@@ -12,8 +12,10 @@ import time
 
 import pytest
 from shapely import box, unary_union
+from tests.load import plans
 
 from wallwright.api.reader import Reader
+from wallwright.domain.buying import cutting, solver, tree
 from wallwright.operations import buying
 from wallwright.wire import limits
 from wallwright.wire.buying import BuyingAnswer, Order
@@ -57,6 +59,35 @@ def test_ten_different_sheds_are_each_proven_in_a_few_seconds():
         spent.append(seconds)
     assert max(spent) < 10
     assert sum(spent) < 40
+
+
+@pytest.mark.parametrize("number", [17, 32])
+def test_orders_of_thousands_of_pieces_are_proven_by_work_that_counts_bound(number, monkeypatch):
+    # Both once took the solver's own search over thousands of patterns, which ended at its nodes and proved nothing: what it
+    # does beside its nodes no count bounds. So it is let loose on small programmes alone; and the whole is counted.
+    loose, unknowns = [], [0]
+    minimise, least = solver.minimise, solver.Linear.least
+
+    def watched(columns, rows, *, plain=False, **kept):
+        loose.append(0 if plain else len(columns) * len(rows))
+        return minimise(columns, rows, plain=plain, **kept)
+
+    def counted(linear, left):
+        found = least(linear, left)
+        unknowns[0] += len(found[1]) if found else 0
+        return found
+
+    monkeypatch.setattr(cutting, "minimise", watched)
+    monkeypatch.setattr(tree, "minimise", watched)
+    monkeypatch.setattr(solver.Linear, "least", counted)
+    request = Reader(Order).read(plans.body(12, 6000, number))
+    start = time.process_time()
+    found = buying.answer(request)
+    assert time.process_time() - start < 12
+    assert max(loose) < 10_000
+    assert unknowns[0] < 4_000_000
+    assert found.proven
+    assert found.cost == found.lower_bound
 
 
 def large(kind):

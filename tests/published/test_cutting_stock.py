@@ -49,7 +49,7 @@ def test_the_simple_bound_is_not_taken_for_proof():
     found = solve(asked, EFFORTS["normal"], left)
     assert (found.cost, found.bound) == (3, 3)
     # With less effort than the proof takes it is not claimed.
-    starved = EFFORTS["normal"].__class__(100, 100_000, 0, 0, 0, 0, 0)
+    starved = EFFORTS["normal"].__class__(100, 100_000, 0, 0, 0, 0, 0, 0)
     assert not (bounded := solve(asked, starved, left)).proven or bounded.cost == 3
 
 

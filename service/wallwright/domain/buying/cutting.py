@@ -12,16 +12,15 @@ from typing import Final
 
 import msgspec
 
-from wallwright.domain.buying.patterns import Counts, Fronts, Work, by_size, filled, used
+from wallwright.domain.buying.patterns import Counts, by_size, filled, used
+from wallwright.domain.buying.pricing import SCALE, Pricing, up
 from wallwright.domain.buying.problem import Cut, Effort, Found, Plan, Problem
-from wallwright.domain.buying.programme import Left, columns_of, nodes_of, rows_of
-from wallwright.domain.buying.solver import Column, Linear, Row, minimise
+from wallwright.domain.buying.programme import TRUSTED, Left, columns_of, nodes_of, rows_of
+from wallwright.domain.buying.solver import Column, minimise
+from wallwright.domain.buying.tree import Allowed, cheapest_of
 
-SCALE: Final = 1_000_000
-"""Parts of a cent in which prices of pieces are reckoned."""
-TRUSTED: Final = 10**8
-"""Totals up to here, in steps of their common divisor, are told apart by the solver with certainty."""
-
+PARTS: Final = (64, 16, 4, 1)
+"""Into how many parts what patterns may cost beyond the worth of their pieces is taken, from one listing to the next."""
 ROWS: Final = 20
 """Conditions up to which all patterns of the effort are listed for the programme in whole numbers; of more so many fewer."""
 
@@ -44,26 +43,54 @@ def solve(problem: Problem, effort: Effort, left: Left) -> Found | None:
     if problem.cost(best) > bound:
         best, _ = _whole(problem, sorted(pricing.cuts), best, effort.nodes, left)
     if problem.cost(best) > bound:
-        best, bound = _closed(pricing, best, bound)
+        best, bound = (_left_out if problem.without else _closed)(pricing, best, bound)
     cost = problem.cost(best)
-    listed, exact = pricing.listed(cost, effort.tie_patterns, full=False)
+    over = cost * SCALE - pricing.base
+    listed, exact = pricing.listed(over, effort.tie_patterns, full=False)
     if not exact:
-        listed, complete = pricing.listed(cost, effort.tie_patterns)
+        listed, complete = pricing.listed(over, effort.tie_patterns)
         listed = _union(listed if complete else tuple(pricing.cuts), best)
     return Found(best, cost, bound, listed, exact)
 
 
-def _closed(pricing: "Pricing", best: Plan, bound: int) -> tuple[Plan, int]:
+def _closed(pricing: Pricing, best: Plan, bound: int) -> tuple[Plan, int]:
     """A cheaper plan or the proof that there is none, from every pattern that one could hold.
 
-    Where these are too many, from those alone that come nearest to paying, which proves nothing but may find the plan.
+    First from those that come nearest to paying: a plan found there leaves fewer to be listed, and one that holds another
+    costs more than the bound by what that one does. So the bound stands as far as patterns could be listed.
     """
     problem, effort = pricing.problem, pricing.effort
-    wanted = problem.cost(best) - problem.divisor
-    conditions = len(problem.items) + len(problem.boards)
-    most = min(effort.patterns, effort.patterns * ROWS // conditions)
+    most = _most(problem, effort)
+    allowed = Allowed(effort.unknowns, effort.nodes)
+    sought: tuple[Cut, ...] = ()
+    proved = bound
+    for part in PARTS:
+        over = (problem.cost(best) - problem.divisor) * SCALE - pricing.base
+        if over < 0:
+            return best, problem.cost(best)
+        narrow, complete = pricing.listed(over // part, most)
+        if not complete:
+            break
+        cuts = _union((*narrow, *pricing.cuts), best) if part > 1 else narrow
+        if cuts != sought:
+            best, proved = cheapest_of(problem, pricing.priced(cuts), best, allowed, pricing.left)
+            sought = cuts
+        others = problem.cost(best) if part == 1 else up(pricing.base + over // part + 1, problem.divisor)
+        bound = max(bound, min(proved, others, problem.cost(best)))
+        if problem.cost(best) <= bound:
+            break
+    return best, bound
+
+
+def _left_out(pricing: Pricing, best: Plan, bound: int) -> tuple[Plan, int]:
+    """The same where pieces may be left out, which the numbers of boards do not tell.
+
+    Where the patterns are too many, from those alone that come nearest to paying, which proves nothing but may find the plan.
+    """
+    problem, effort = pricing.problem, pricing.effort
+    over = (problem.cost(best) - problem.divisor) * SCALE - pricing.base
     for part in (1, 2, 4, 8, 16, 32, 64):
-        narrow, complete = pricing.listed(wanted, most, part=part)
+        narrow, complete = pricing.listed(over // part, _most(problem, effort))
         if not complete:
             continue
         cuts = narrow if part == 1 else tuple(pricing.cuts)
@@ -74,14 +101,13 @@ def _closed(pricing: "Pricing", best: Plan, bound: int) -> tuple[Plan, int]:
     return best, bound
 
 
+def _most(problem: Problem, effort: Effort) -> int:
+    """The patterns that are listed at most."""
+    return min(effort.patterns, effort.patterns * ROWS // (len(problem.items) + len(problem.boards)))
+
+
 def _union(listed: tuple[Cut, ...], plan: Plan) -> tuple[Cut, ...]:
     return tuple(sorted({*listed, *plan}))
-
-
-def up(scaled: int, divisor: int) -> int:
-    """A bound in parts of a cent as the least total that is no less."""
-    step = divisor * SCALE
-    return -(-max(0, scaled) // step) * divisor
 
 
 def by_length(problem: Problem) -> int:
@@ -132,125 +158,6 @@ def _leaving_out(problem: Problem) -> Problem:
     unit = max(1, max(item.size for item in problem.items) // 4_096)
     free = [msgspec.structs.replace(board, price=0) for board in problem.boards]
     return Problem(problem.items, free, tuple(-(-item.size // unit) for item in problem.items))
-
-
-class Pricing:
-    """Column generation: patterns as the linear programme asks for them, and the bound that its prices prove."""
-
-    def __init__(self, problem: Problem, effort: Effort, left: Left) -> None:
-        self.problem = problem
-        self.effort = effort
-        self.left = left
-        self.cuts: dict[Cut, int] = {}
-        self.bound = 0
-        self._prices: list[int] = [0] * len(problem.items)
-        self._work = Work(effort.steps)
-        self._listing: tuple[list[int], Fronts] | None = None
-
-    def take(self, plan: Plan) -> None:
-        """The patterns of a plan that is known."""
-        for cut in plan:
-            self.cuts.setdefault(cut, len(self.cuts))
-
-    def run(self) -> None:
-        """Rounds until no pattern is worth adding, or the work is used up. Keeps the best bound."""
-        problem = self.problem
-        count = len(problem.items)
-        rows = [Row(float(item.most)) for item in problem.items]
-        rows += [Row(-math.inf, float(problem.supply(board))) for board in range(len(problem.boards))]
-        linear = Linear(rows, self.left())
-        linear.add([Column(float(price), ((place, 1.0),)) for place, price in enumerate(problem.without)])
-        linear.add([self.column(cut) for cut in self.cuts])
-        for _ in range(self.effort.rounds):
-            _, duals = linear.solve(self.left())
-            prices = [max(0, math.floor(dual * SCALE)) for dual in duals[:count]]
-            if problem.without:
-                prices = [min(one, cost * SCALE) for one, cost in zip(prices, problem.without, strict=True)]
-            fronts = Fronts(problem.items, prices, max(board.room for board in problem.boards), self._work)
-            if not fronts.complete:
-                return
-            self._better(prices, fronts)
-            fresh = self._fresh(fronts, duals[count:])
-            if not fresh:
-                return
-            for cut in fresh:
-                self.cuts[cut] = len(self.cuts)
-            linear.add([self.column(cut) for cut in fresh])
-
-    def column(self, cut: Cut) -> Column:
-        """A pattern as an unknown of the programme: rows are items, then boards."""
-        board, counts = cut
-        entries = [(place, float(count)) for place, count in enumerate(counts) if count]
-        return Column(float(self.problem.boards[board].price), (*entries, (len(counts) + board, 1.0)))
-
-    def _better(self, prices: list[int], fronts: Fronts) -> None:
-        parts = [(1, 1)]
-        for board in self.problem.boards:
-            if 0 < board.price * SCALE < fronts.best(board.room):
-                parts.append((board.price * SCALE, fronts.best(board.room)))
-        bound, part = max((self._bound_at(prices, fronts, part), part) for part in parts)
-        prices = [price * part[0] // part[1] for price in prices]
-        if bound > self.bound or not any(self._prices):
-            self.bound, self._prices = max(bound, self.bound), prices
-
-    def _bound_at(self, prices: list[int], fronts: Fronts, part: tuple[int, int]) -> int:
-        """The bound where all prices are a part of these: while they are still too high for the boards, the better one.
-
-        Rounded down, pieces are worth no more than that part together.
-        """
-        above, below = part
-        total = sum(
-            item.most * (price * above // below) for item, price in zip(self.problem.items, prices, strict=True)
-        )
-        for number, board in enumerate(self.problem.boards):
-            gain = -(-fronts.best(board.room) * above // below) - board.price * SCALE
-            total -= self.problem.supply(number) * max(0, gain)
-        return total
-
-    def _bound_of(self, prices: list[int], fronts: Fronts) -> int:
-        """What every plan costs at least: the pieces at their prices, less what boards to be had are worth beyond theirs."""
-        return self._bound_at(prices, fronts, (1, 1))
-
-    def _fresh(self, fronts: Fronts, duals: tuple[float, ...]) -> list[Cut]:
-        fresh = []
-        for number, board in enumerate(self.problem.boards):
-            worth = fronts.best(board.room)
-            if worth > board.price * SCALE - math.floor(min(0.0, duals[number]) * SCALE) + len(self.problem.items):
-                counts = filled(self.problem.items, fronts.pattern(board.room), self.problem.demand, board.room)
-                if (number, counts) not in self.cuts:
-                    fresh.append((number, counts))
-        return fresh
-
-    def _at_best(self) -> Fronts:
-        """The fronts at the prices of the best bound."""
-        if self._listing is None or self._listing[0] is not self._prices:
-            room = max(board.room for board in self.problem.boards)
-            self._listing = (self._prices, Fronts(self.problem.items, self._prices, room, Work(self.effort.steps)))
-        return self._listing[1]
-
-    def listed(self, cost: int, most: int, *, part: int = 1, full: bool = True) -> tuple[tuple[Cut, ...], bool]:
-        """Every pattern (full ones alone, or all) that a plan of at most ``cost`` cents can hold, and whether these are all.
-
-        With ``part`` only those that come so many times nearer to paying.
-        """
-        work = Work(self.effort.visits)
-        fronts = self._at_best()
-        if not fronts.complete:
-            return (), False
-        room_over = (cost * SCALE - self._bound_of(self._prices, fronts)) // part
-        found: list[Cut] = []
-        for number, board in enumerate(self.problem.boards):
-            if not self.problem.supply(number):
-                continue
-            # With boards that are few, the price of one is raised by what it is worth beyond its own.
-            price = max(board.price * SCALE, fronts.best(board.room))
-            for counts in fronts.worth(board.room, price - room_over, work, full=full):
-                found.append((number, counts))
-                if len(found) > most:
-                    return (), False
-            if work.left < 0:
-                return (), False
-        return tuple(found), True
 
 
 def _whole(problem: Problem, cuts: tuple[Cut, ...] | list[Cut], best: Plan, nodes: int, left: Left) -> tuple[Plan, int]:

@@ -10,10 +10,10 @@ from collections import Counter
 
 import msgspec
 
-from wallwright.domain.buying.cutting import SCALE, TRUSTED, up
 from wallwright.domain.buying.patterns import Fronts, Work, filled
+from wallwright.domain.buying.pricing import SCALE, up
 from wallwright.domain.buying.problem import Cut, Effort, Problem
-from wallwright.domain.buying.programme import Left, columns_of
+from wallwright.domain.buying.programme import TRUSTED, Left, columns_of
 from wallwright.domain.buying.solver import Column, Linear, Row, minimise
 from wallwright.domain.plate_choices import Way
 from wallwright.domain.stock import Stock

@@ -17,7 +17,7 @@ class Board(msgspec.Struct, frozen=True, gc=False):
 
 
 class Effort(msgspec.Struct, frozen=True, gc=False):
-    """How much work is done, by counts: rounds and steps of pricing, patterns listed, nodes searched."""
+    """How much work is done, by counts: rounds and steps of pricing, patterns listed, nodes searched, unknowns of programmes solved."""
 
     rounds: int
     steps: int
@@ -26,12 +26,13 @@ class Effort(msgspec.Struct, frozen=True, gc=False):
     nodes: int
     tie_patterns: int
     tie_nodes: int
+    unknowns: int
 
 
 EFFORTS: Final[dict[str, Effort]] = {
-    "quick": Effort(100, 500_000, 40_000, 1_000, 50, 40, 5),
-    "normal": Effort(400, 4_000_000, 400_000, 6_000, 1_000, 100, 8),
-    "thorough": Effort(2_000, 30_000_000, 3_000_000, 30_000, 20_000, 600, 1_000),
+    "quick": Effort(100, 500_000, 40_000, 1_000, 50, 40, 5, 500_000),
+    "normal": Effort(400, 4_000_000, 400_000, 6_000, 1_000, 100, 8, 4_000_000),
+    "thorough": Effort(2_000, 30_000_000, 3_000_000, 30_000, 20_000, 600, 1_000, 40_000_000),
 }
 
 Cut = tuple[int, Counts]

@@ -9,6 +9,8 @@ from wallwright.domain.buying.solver import Column, Row, minimise
 
 SIZE: Final = 5_000
 """Unknowns times conditions of a programme up to which all nodes of the effort are searched; of a larger one so many fewer."""
+TRUSTED: Final = 10**8
+"""Totals up to here, in steps of their common divisor, are told apart by the solver with certainty."""
 Left = Callable[[], float]
 """Seconds left until the clock's guard."""
 

@@ -12,6 +12,14 @@ from typing import Any, Final
 import msgspec
 
 INFINITE: Final = math.inf
+PLAIN: Final = (
+    ("presolve", "off"),
+    ("mip_heuristic_effort", 0.0),
+    ("mip_heuristic_run_feasibility_jump", False),
+    ("mip_heuristic_run_rens", False),
+    ("mip_heuristic_run_rins", False),
+    ("mip_heuristic_run_root_reduced_cost", False),
+)
 Entry = tuple[int, float]
 """A row of the programme and the coefficient there."""
 
@@ -99,14 +107,40 @@ class Linear:
         solution = highs.getSolution()
         return tuple(solution.col_value), tuple(solution.row_dual)
 
+    def bounds(self, first: int, boxes: Sequence[tuple[int, int]]) -> None:
+        """The least and the most that columns from ``first`` on can be, from here on."""
+        places = list(range(first, first + len(boxes)))
+        least, most = [float(low) for low, _ in boxes], [float(high) for _, high in boxes]
+        _ok(self._highs.changeColsBounds(len(places), places, least, most))
 
-def minimise(columns: Sequence[Column], rows: Sequence[Row], *, step: float, nodes: int, left: float) -> Solved:
+    def least(self, left: float) -> tuple[float, tuple[float, ...]] | None:
+        """The least cost and the values of the columns; None where no values meet the conditions. Raises TookTooLong."""
+        highs = self._highs
+        if left <= 0:
+            raise TookTooLong
+        _ok(highs.setOptionValue("time_limit", highs.getRunTime() + left))
+        _ok(highs.run())
+        status = highs.getModelStatus().name
+        if status == "kInfeasible":
+            return None
+        if status == "kTimeLimit":
+            raise TookTooLong
+        if status != "kOptimal":
+            raise SolverFailed(status)
+        return highs.getInfo().objective_function_value, tuple(highs.getSolution().col_value)
+
+
+def minimise(
+    columns: Sequence[Column], rows: Sequence[Row], *, step: float, nodes: int, left: float, plain: bool = False
+) -> Solved:
     """The least total cost in whole numbers, columns in the order given (another order may end in another plan).
 
     ``step`` is the least by which two different totals differ; ``nodes`` limits the search by count. Raises TookTooLong
-    when the clock runs out first.
+    when the clock runs out first. ``plain``: nodes alone, without the solver's trials beside them, whose work no count bounds.
     """
     highs = _quiet(left)
+    for name, value in PLAIN if plain else ():
+        _ok(highs.setOptionValue(name, value))
     _ok(highs.setOptionValue("mip_abs_gap", step * 0.99))
     _ok(highs.setOptionValue("mip_max_nodes", nodes))
     _ok(highs.setOptionValue("mip_max_improving_sols", 10_000))
