@@ -83,11 +83,12 @@ def test_orders_of_thousands_of_pieces_are_proven_by_work_that_counts_bound(numb
     request = Reader(Order).read(plans.body(12, 6000, number))
     start = time.process_time()
     found = buying.answer(request)
-    assert time.process_time() - start < 12
+    spent = time.process_time() - start
     assert max(loose) < 10_000
     assert unknowns[0] < 4_000_000
     assert found.proven
     assert found.cost == found.lower_bound
+    assert spent < 12
 
 
 def large(kind):

@@ -21,6 +21,8 @@ SEARCH: Final = 200
 """Linear programmes that a search for a plan in whole numbers counts for."""
 SPARE: Final = 2
 """Boards of a pattern of the linear programme that do not stand at first."""
+EACH: Final = 400
+"""Unknowns that a linear programme counts for however few it has."""
 WHOLE: Final = 1e-5
 """What a number of boards may be off a whole one."""
 
@@ -93,7 +95,7 @@ class _Tree:
 
     def _parted(self, box: Box) -> list[tuple[int, Box]]:
         """The boxes that a box is parted into, with what a plan in it costs at least."""
-        self.allowed.unknowns -= self._first
+        self.allowed.unknowns -= EACH + self._first
         self._linear.bounds(self._first, box)
         solved = self._linear.least(self.left())
         if solved is None:
