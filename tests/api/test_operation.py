@@ -204,6 +204,18 @@ def test_a_request_names_one_host():
     assert (answer.status_code, answer.json()["code"]) == (400, "no-host")
 
 
+@pytest.mark.parametrize("host", ["a b", "<x>", "[::1", "a:b", "a/b", "a@b"])
+def test_a_host_that_is_none_is_told_as_such_and_not_as_a_body_that_is_no_json(host):
+    """RFC 9112, section 3.2: an invalid Host is 400."""
+    answer = call("GET", "/version", headers={"host": host})
+    assert (answer.status_code, answer.json()["code"]) == (400, "no-host")
+
+
+@pytest.mark.parametrize("host", ["", "a", "a.b:80", "[::1]:8137", "127.0.0.1"])
+def test_each_form_of_a_host_is_taken(host):
+    assert call("GET", "/version", headers={"host": host}).status_code == 200
+
+
 def test_a_failure_is_one_line_with_its_request_id_and_no_text_of_its_own():
     try:
         {}["my private shed"]

@@ -32,6 +32,7 @@ HEALTH: Final = "/health"
 READY: Final = "/ready"
 UNQUEUED: Final = frozenset({HEALTH, READY, "/version", "/metrics"})
 ALIVE: Final = b'{"status":"ok"}'
+_HOST: Final = re.compile(rb"(\[[0-9A-Fa-f:.]+\]|[A-Za-z0-9._~%!$&'()*+,;=-]*)(:[0-9]{0,5})?")
 _REQUEST_ID: Final = re.compile(rb"[A-Za-z0-9._-]{1,64}")
 _LOG: Final = logging.getLogger("wallwright.access")
 _FAILURES: Final = logging.getLogger("wallwright")
@@ -158,8 +159,9 @@ class Outer:
         size = sum(len(name) + len(value) + 4 for name, value in scope["headers"])
         if size > self.settings.header_bytes or len(scope["headers"]) > self.settings.header_fields:
             return Refused("headers-too-large")
-        hosts = sum(name == b"host" for name, _ in scope["headers"])
-        if hosts != 1 and (hosts or scope.get("http_version") == "1.1"):
+        hosts = [value for name, value in scope["headers"] if name == b"host"]
+        missing = not hosts and scope.get("http_version") == "1.1"
+        if missing or len(hosts) > 1 or any(_HOST.fullmatch(host) is None for host in hosts):
             return Refused("no-host", headers={"Connection": "close"})
         raw = (scope.get("raw_path") or b"").split(b"?")[0]
         if raw and raw != scope["path"].encode("utf-8", "replace"):

@@ -52,7 +52,8 @@ PROBLEMS: Final[dict[str, ProblemKind]] = {
         "Mend the fields named under `errors` and pack it anew.",
     ),
     "no-host": ProblemKind(
-        400, "No single host named", "The request has no Host header, or several (RFC 9112, section 3.2).", "Send one Host header."
+        400, "No single host named", "The request has no Host header, several, or one that names no host (RFC 9112, section 3.2).",
+        "Send one Host header: a name or an address, and a port where there is one.",
     ),
     "not-found": ProblemKind(404, "Not found", "There is nothing at this path.", "See /openapi.json for every path."),
     "method-not-allowed": ProblemKind(
