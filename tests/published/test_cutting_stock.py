@@ -51,6 +51,9 @@ def test_the_simple_bound_is_not_taken_for_proof():
     # With less effort than the proof takes it is not claimed.
     starved = EFFORTS["normal"].__class__(100, 100_000, 0, 0, 0, 0, 0, 0)
     assert not (bounded := solve(asked, starved, left)).proven or bounded.cost == 3
+    # Nor where totals are too large for the solver to tell one from the next.
+    dear = solve(Problem(asked.items, [Board(132, 10**9 + 7), Board(131, 10**9 + 6)]), EFFORTS["normal"], left)
+    assert dear.cost > dear.bound
 
 
 @pytest.mark.parametrize(

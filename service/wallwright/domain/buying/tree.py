@@ -12,7 +12,7 @@ from typing import Final
 import msgspec
 
 from wallwright.domain.buying.problem import Cut, Plan, Problem
-from wallwright.domain.buying.programme import Left, columns_of, rows_of
+from wallwright.domain.buying.programme import TRUSTED, Left, columns_of, rows_of
 from wallwright.domain.buying.solver import Column, Linear, Row, minimise
 
 SURE: Final = 0.01
@@ -55,10 +55,13 @@ Box = tuple[tuple[int, int], ...]
 
 
 def cheapest_of(problem: Problem, priced: Priced, best: Plan, allowed: Allowed, left: Left) -> tuple[Plan, int]:
-    """The best plan over the patterns, no dearer than the one known, and what no plan over them can undercut, in cents."""
+    """The best plan over the patterns, no dearer than the one known, and what no plan over them can undercut, in cents.
+
+    That is 0 where totals are too large for the solver to tell a step.
+    """
     tree = _Tree(problem, priced, best, allowed, left)
     tree.run()
-    return tree.best, tree.bound * problem.divisor
+    return tree.best, tree.bound * problem.divisor if tree.cost <= TRUSTED else 0
 
 
 class _Tree:
