@@ -100,3 +100,54 @@ def test_a_stop_signal_ends_it_soon_even_with_a_slow_body_open():
         line.sendall(with_length(b"{", 100))
         time.sleep(0.2)
         assert one.stop(seconds=15) == 0
+
+
+UPGRADE = HEAD + b"Connection: Upgrade, HTTP2-Settings\r\nUpgrade: h2c\r\nHTTP2-Settings: AA\r\n"
+NEXT = b"GET /version HTTP/1.1\r\nHost: x\r\n\r\n"
+
+
+def statuses(port, *pieces):
+    """The statuses of all answers on one connection, and what came last."""
+    with socket.create_connection(("127.0.0.1", port), 5) as line:
+        line.settimeout(1)
+        found = b""
+        try:
+            for piece in pieces:
+                line.sendall(piece)
+                time.sleep(0.05)
+            while more := line.recv(65536):
+                found += more
+        except TimeoutError:
+            pass
+    return [int(code) for code in re.findall(rb"HTTP/1\.1 ([0-9]{3})", found)], found
+
+
+@pytest.mark.parametrize(
+    "pieces",
+    [
+        (UPGRADE + b"Content-Length: %d\r\n\r\n" % len(BODY) + BODY + NEXT,),
+        (UPGRADE + b"Content-Length: %d\r\n\r\n" % len(BODY), BODY, NEXT),
+        (UPGRADE + b"Transfer-Encoding: chunked\r\n\r\n%x\r\n" % len(BODY), BODY + b"\r\n0\r\n\r\n" + NEXT),
+        (NEXT.replace(b"\r\n\r\n", b"\r\nConnection: Upgrade\r\nUpgrade: h2c\r\n\r\n") + NEXT,),
+    ],
+    ids=["whole", "split", "chunked", "without a body"],
+)
+def test_an_upgrade_is_passed_over_and_its_request_answered(port, pieces):
+    """RFC 9110, section 7.8: a server may ignore Upgrade; clients of plain HTTP send it in passing."""
+    assert statuses(port, *pieces)[0] == [200, 200]
+
+
+@pytest.mark.parametrize("target", [b"/v1/layout", b"/health", b"/nope"])
+@pytest.mark.parametrize("cut", [False, True])
+def test_a_body_beside_an_upgrade_is_never_taken_for_a_request(port, target, cut):
+    head = UPGRADE.replace(b"/v1/layout", target) + b"Content-Length: %d\r\n\r\n" % len(NEXT)
+    codes, found = statuses(port, *((head, NEXT) if cut else (head + NEXT,)))
+    assert len(codes) == 1
+    assert b'"version"' not in found
+
+
+def test_many_upgrades_on_one_line_are_all_answered(port):
+    """As many as one read may hold: none costs a level of the stack."""
+    one = NEXT.replace(b"\r\n\r\n", b"\r\nConnection: Upgrade\r\nUpgrade: h2c\r\n\r\n")
+    codes, _ = statuses(port, one * 1500)
+    assert codes == [200] * 1500

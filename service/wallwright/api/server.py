@@ -6,12 +6,14 @@ import gc
 import logging
 import signal
 import socket
+import sys
 import threading
 from asyncio.events import TimerHandle
 from collections.abc import Callable, Generator
 from types import FrameType
 from typing import Any, Final
 
+import httptools
 import uvicorn
 from uvicorn.protocols.http.httptools_impl import HttpToolsProtocol
 
@@ -39,6 +41,8 @@ class Protocol(HttpToolsProtocol):
     last: bool = False
     _head_timer: TimerHandle | None = None
     _in_head = False
+    _fed = _rest = b""
+    _again = False
 
     def connection_made(self, transport: asyncio.Transport) -> None:  # type: ignore[override]
         """A connection that never sends anything is closed as an idle one is."""
@@ -50,10 +54,52 @@ class Protocol(HttpToolsProtocol):
         if self._between_requests():
             self._in_head = True
             self._wait(self.head_wait)
-        super().data_received(data)
+        while data:
+            self._fed, self._rest = data, b""
+            super().data_received(data)
+            data = self._rest
+
+    def _unsupported_upgrade_warning(self) -> None:
+        """An upgrade is passed over (RFC 9110, section 7.8), and its body read as that of any request.
+
+        The parser stops after such a head and would take what follows for a request of its own: an honest client
+        that asks for HTTP/2 in passing lost its body, and a body could hold a hidden request. So a new parser is
+        told how the body is framed, and reads on from there.
+        """
+        stopped = sys.exc_info()[1]
+        rest = self._fed[stopped.args[0] :] if isinstance(stopped, httptools.HttpParserUpgrade) else b""
+        framing = (b"content-length", b"transfer-encoding")
+        head = [b"POST / HTTP/%b\r\nhost: x\r\n" % self.scope["http_version"].encode()]
+        head += [b"%b: %b\r\n" % header for header in self.headers if header[0] in framing]
+        self.parser = httptools.HttpRequestParser(self)
+        self._again = True
+        self._rest = b"".join([*head, b"\r\n", rest])
+
+    def on_message_begin(self) -> None:
+        """A request begins, unless only its body is read on."""
+        if not self._again:
+            super().on_message_begin()
+
+    def on_url(self, url: bytes) -> None:
+        """The target."""
+        if not self._again:
+            super().on_url(url)
+
+    def on_header(self, name: bytes, value: bytes) -> None:
+        """A header."""
+        if not self._again:
+            super().on_header(name, value)
+
+    def on_message_complete(self) -> None:
+        """The body is there, unless the parser only stopped at an upgrade."""
+        if not self.parser.should_upgrade():
+            super().on_message_complete()
 
     def on_headers_complete(self) -> None:
         """The headers are there."""
+        if self._again:
+            self._again = False
+            return
         self._in_head = False
         self._wait(0)
         super().on_headers_complete()
