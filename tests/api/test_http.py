@@ -92,6 +92,20 @@ CONTENT_TYPE = [
 ]
 
 
+@pytest.mark.parametrize("coding", ["gzip", "GZIP", "deflate, gzip", "br", "x-unknown"])
+def test_a_compressed_body_is_415_with_what_is_read_instead(coding):
+    """RFC 9110, section 8.4 and 12.5.3: a content coding that is not taken."""
+    answer = call("POST", "/v1/layout", content=BODY, headers={**JSON, "content-encoding": coding})
+    assert (answer.status_code, answer.json()["code"]) == (415, "unsupported-media-type")
+    assert answer.headers["accept-encoding"] == "identity"
+    assert "Content-Encoding" in answer.json()["detail"]
+
+
+def test_a_body_declared_as_it_is_needs_no_decoding():
+    headers = {**JSON, "content-encoding": "identity"}
+    assert call("POST", "/v1/layout", content=BODY, headers=headers).status_code == 200
+
+
 @pytest.mark.parametrize(("types", "status"), CONTENT_TYPE)
 def test_a_body_is_declared_as_json_just_once(types, status):
     headers = [("content-type", value) for value in types]

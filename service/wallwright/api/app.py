@@ -19,7 +19,7 @@ from wallwright.api import golden, links, tags
 from wallwright.api.answers import MEDIA, encoded, plan_refused
 from wallwright.api.board import Board
 from wallwright.api.codes import code_pages
-from wallwright.api.negotiation import chosen, require_json
+from wallwright.api.negotiation import chosen, require_json, require_plain
 from wallwright.api.outer import ALIVE, HEALTH, READY, Outer, tell_failure
 from wallwright.api.problems import PROBLEMS, Refused
 from wallwright.api.reader import Reader
@@ -81,6 +81,7 @@ def _posting(operation: Operation, reader: Reader, settings: Settings, work: Wor
         request.scope["wallwright_route"] = operation.path  # type: ignore[typeddict-unknown-key]
         media_type = chosen(request.headers.getall("accept", []), offers)
         require_json(request.headers.getall("content-type", []))
+        require_plain(request.headers.getall("content-encoding", []))
         body = await body_of(request, settings)
         return await worked(request, work, functools.partial(answered, body, media_type))
 

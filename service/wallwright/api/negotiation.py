@@ -67,3 +67,17 @@ def require_json(content_types: Sequence[str]) -> None:
         if name == "application/json" and all(charset == "utf-8" for charset in charsets) and len(charsets) <= 1:
             return
     raise Refused("unsupported-media-type", headers={"Accept-Post": "application/json"})
+
+
+def require_plain(codings: Sequence[str]) -> None:
+    """Raises Refused with 415 where a body is compressed: what is read is the bytes as they come (RFC 9110, 8.4).
+
+    Accept-Encoding on the answer says which coding would do (RFC 9110, 12.5.3).
+    """
+    named = {part.strip().lower() for header in codings for part in header.split(",")} - {"", "identity"}
+    if named:
+        raise Refused(
+            "unsupported-media-type",
+            "The body is declared as compressed, which is not read here; send it as it is, without Content-Encoding.",
+            headers={"Accept-Encoding": "identity"},
+        )

@@ -73,8 +73,8 @@ PROBLEMS: Final[dict[str, ProblemKind]] = {
         414, "Link too long", "The target is longer than this service takes.", "POST the request to the same path instead."
     ),
     "unsupported-media-type": ProblemKind(
-        415, "Unsupported media type", "The body is not declared as JSON.",
-        "Send one Content-Type header: application/json, with no charset or utf-8.",
+        415, "Unsupported media type", "The body is not declared as JSON, or declared as compressed.",
+        "Send one Content-Type header: application/json, with no charset or utf-8; and no Content-Encoding.",
     ),
     "headers-too-large": ProblemKind(
         431, "Headers too large", "The request's headers are larger than this service takes.", "Send fewer or shorter ones."

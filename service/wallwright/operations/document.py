@@ -27,7 +27,7 @@ _TEXTS: Final = {
     408: "The body did not arrive in time.",
     413: "The body is larger than the service takes.",
     414: "The link is longer than the service takes; POST instead.",
-    415: "The body is not declared as JSON.",
+    415: "The body is not declared as JSON, or is declared as compressed.",
     422: "The request keeps the schema and cannot be built; each error names the rule and the nearest value that works.",
     431: "The headers are larger than the service takes.",
     500: "The service failed.",
@@ -93,6 +93,14 @@ def _problem(status: int, drawn: bool = False) -> dict[str, Any]:
         found["headers"] = {"Allow": {"description": "The methods taken.", "schema": {"type": "string"}}}
     if status == 503:
         found["headers"] = {"Retry-After": {"description": "Seconds to wait.", "schema": {"type": "string"}}}
+    if status == 415:
+        found["headers"] = {
+            "Accept-Post": {"description": "The media type taken.", "schema": {"type": "string"}},
+            "Accept-Encoding": {
+                "description": "The content coding taken, where the body came in another.",
+                "schema": {"type": "string"},
+            },
+        }
     return found
 
 
