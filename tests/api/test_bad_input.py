@@ -108,6 +108,26 @@ def test_an_unknown_field_is_told_with_the_nearest_name():
     assert error["detail"] == "'hieght' is no field; did you mean height?"
 
 
+@pytest.mark.parametrize("stud", ["2X4", "2 x 4", "2by4"])
+def test_a_stock_of_another_form_is_told_what_form_it_has(stud):
+    (error,) = post("/v1/layout", wall(stud=stud)).json()["errors"]
+    assert error["pointer"] == "/stud"
+    assert all(part in error["detail"] for part in (stud, "2x4", "38x89", "1-1/2x3-1/2"))
+
+
+def test_a_name_with_a_line_break_is_told_what_it_may_not_hold():
+    (error,) = post("/v1/layout", wall(name="a\nb")).json()["errors"]
+    assert error["pointer"] == "/name"
+    assert "line breaks" in error["detail"]
+
+
+@pytest.mark.parametrize("changes", [{"sill": 1}, {"height": 95}])
+def test_an_opening_without_a_name_is_not_told_as_a_bare_number(changes):
+    opening = {"left": 48, "width": 36, "height": 60} | changes
+    (error,) = post("/v1/layout", wall(openings=[opening])).json()["errors"]
+    assert "the opening 1 " in error["detail"].lower()
+
+
 def test_integral_numbers_with_a_point_are_whole():
     assert (
         post("/v1/layout", b'{"units":"in","length":144.0,"height":96,"hands":2.0,"plates":{"top":2.0}}').status_code

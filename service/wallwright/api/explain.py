@@ -10,10 +10,15 @@ from typing import Annotated, Any, Final
 import msgspec
 from msgspec import inspect
 
+from wallwright.lengths import STOCK_PATTERN
 from wallwright.wire.answers import ErrorItem
-from wallwright.wire.base import LENGTH_TYPES, read_length
+from wallwright.wire.base import LENGTH_TYPES, NAME_PATTERN, read_length
 
 MOST_FAULTS: Final = 50
+_FORMS: Final = {
+    STOCK_PATTERN: "give a stock name in small letters and without spaces, such as 2x4, 38x89 or 1-1/2x3-1/2.",
+    NAME_PATTERN: "give a name without line breaks, control characters and marks that turn the direction of writing.",
+}
 _TYPES: Final[dict[type, inspect.Type]] = {}
 
 
@@ -141,7 +146,8 @@ def _text(value: Any, kind: inspect.StrType) -> str:
     try:
         msgspec.convert(value, _annotated(kind))
     except msgspec.ValidationError:
-        return f"{_shown(value)} is given; it is not of the form that this field takes, or holds a character that it forbids."
+        form = _FORMS.get(kind.pattern or "", "it is not of the form that this field takes.")
+        return f"{_shown(value)} is given; {form}"
     return ""
 
 

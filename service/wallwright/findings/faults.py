@@ -128,13 +128,13 @@ FAULTS: Final[dict[str, FaultKind]] = {
         "Give it more height, or a sill.",
     ),
     "sill-too-low": FaultKind(
-        "The sill of {opening} is at {given}; it is 0 for a door, or at least {least}.",
+        "The sill of the opening {opening} is at {given}; it is 0 for a door, or at least {least}.",
         "Sill too low",
         "A rough sill needs room above the bottom plate.",
         "Give 0 for a door, or raise the sill.",
     ),
     "header-does-not-fit": FaultKind(
-        "Over {opening} there is {room} below the plates and a {stock} header takes {deep}. The opening can be at most "
+        "Over the opening {opening} there is {room} below the plates and a {stock} header takes {deep}. The opening can be at most "
         "{most} high, or the wall at least {wall_height}.",
         "Header does not fit",
         "The header would reach into the top plates.",
@@ -218,7 +218,7 @@ FAULTS: Final[dict[str, FaultKind]] = {
         "Leave it out, move the openings, or lengthen the wall.",
     ),
     "sill-too-high": FaultKind(
-        "The sill of {opening} is at {given}, which leaves no height between sill and head; it can be at most {most}, or the wall at "
+        "The sill of the opening {opening} is at {given}, which leaves no height between sill and head; it can be at most {most}, or the wall at "
         "least {wall_height} high.",
         "Sill too high",
         "Below the header, or below the plates, no height is left for the opening.",
