@@ -7,7 +7,7 @@ from xml.etree import ElementTree
 
 import pytest
 from hypothesis import HealthCheck, assume, example, given, settings
-from shapely.geometry import Point, Polygon
+from shapely.geometry import LineString, Point, Polygon, box
 from tests.api.client import post
 from tests.drawing import collide
 from tests.strategies.buildings import buildings, sloped_buildings
@@ -26,7 +26,7 @@ from wallwright.drawing.elevation import framing_pages, framing_scene
 from wallwright.drawing.fasteners import _legend, _Row, nailing_scene
 from wallwright.drawing.marks import on_leaders
 from wallwright.drawing.paper import MARGIN, TITLE_STRIP
-from wallwright.drawing.scene import TEXT_MM, Area, Scene, Text, shortened, spread, text_width
+from wallwright.drawing.scene import TEXT_MM, Area, Lines, Scene, Text, shortened, spread, text_box, text_width
 from wallwright.drawing.sheathing import sheathing_pages, sheathing_scene
 from wallwright.drawing.style import STYLE, STYLE_HASH
 from wallwright.drawing.svg import svg_text
@@ -42,12 +42,16 @@ SVG = "{http://www.w3.org/2000/svg}"
 MANY = settings(max_examples=60, deadline=None, derandomize=True, suppress_health_check=list(HealthCheck))
 
 
-def request(name: str, kind: type) -> object:
+def read(document: object, kind: type) -> object:
     import msgspec
 
     from wallwright.wire.base import read_length
 
-    return msgspec.json.decode(json.dumps(EXAMPLES[name]).encode(), type=kind, dec_hook=read_length)
+    return msgspec.json.decode(json.dumps(document).encode(), type=kind, dec_hook=read_length)
+
+
+def request(name: str, kind: type) -> object:
+    return read(EXAMPLES[name], kind)
 
 
 def scenes(wall) -> list[Scene]:
@@ -172,6 +176,38 @@ def test_sills_and_blocks_of_the_example_are_marked():
         (row.mark, row.members) for row in laid.cut_list if {"blocking", "rough-sill"} & set(row.roles)
     ):
         assert counted[mark] == len(members), mark
+
+
+WIDE_DOOR = {
+    "units": "in", "length": "12'", "height": "8'", "top": {"shape": "gable", "rise": 5, "run": 12},
+    "openings": [{"left": "2'", "width": "8'", "height": "6' 10\""}],
+    "floor": {"kind": "deck", "rim": "5 1/2\"", "panel": "3/4\""}, "sheathing": {"under_sheet": "6 1/4\""},
+}  # fmt: skip
+"""A row of blocks, some narrower than their marks, beside others with room for them."""
+
+
+def test_a_mark_stands_at_its_own_block_and_no_leader_runs_through_another():
+    laid = framed(wall_of(read(WIDE_DOOR, Wall))).layout
+    (page,) = framing_pages(laid, "in", "0" * 8)
+    texts = [shape for shape in page.shapes if isinstance(shape, Text)]
+    marks = {member.id: member.mark for member in laid.members if member.role == "blocking"}
+    narrow = 0
+    for shape in page.shapes:
+        mark = marks.get(dict(shape.data).get("member", "")) if isinstance(shape, Area) else None
+        if mark is None:
+            continue
+        left, right = min(x for x, _ in shape.points), max(x for x, _ in shape.points)
+        if right - left < text_width(mark) + 1:
+            narrow += 1
+        else:
+            assert any(one.text == mark and left < one.x + text_width(mark) / 2 < right for one in texts), mark
+    assert narrow
+    blocks = [box(*text_box(one)) for one in texts if one.text in marks.values()]
+    for shape in page.shapes:
+        if isinstance(shape, Lines) and shape.kind == "thin":
+            for x1, y1, x2, y2 in shape.lines:
+                leader = LineString([(x1, y1), (x2, y2)])
+                assert not any(leader.crosses(one) or leader.within(one) for one in blocks)
 
 
 STEEP = BareWall(

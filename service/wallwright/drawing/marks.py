@@ -2,6 +2,7 @@
 
 from collections import Counter
 from collections.abc import Iterator
+from itertools import chain
 from typing import Final
 
 from wallwright.domain.members import Layout, Member
@@ -136,6 +137,12 @@ class _Room:
             for one in self.cells.get(cell, ())
         )
 
+    def diagonals(self, line: Box) -> list[Box]:
+        """The diagonals of what stands near a line: one that passes over a box crosses one of them."""
+        low, high = sorted((line[0], line[2]))
+        near = [one for cell in range(int(low // _CELL), int(high // _CELL) + 1) for one in self.cells.get(cell, ())]
+        return [*near, *((left, bottom, right, top) for left, top, right, bottom in near)]
+
 
 def other_marks(view: View, layout: Layout, others: list[Member], drawn: Shapes) -> tuple[Shapes, list[str]]:
     """Marks of headers, sills, blocks, backing: inside where they are large enough, else beside, on a leader where need be.
@@ -162,33 +169,62 @@ def other_marks(view: View, layout: Layout, others: list[Member], drawn: Shapes)
     shapes: Shapes = []
     lines: list[Box] = []
     told: set[str] = set()
-    for member in others:
-        body, long = _box(view, member), text_width(member.mark)
-        placed = _inside(body, member.mark, long) if member.z == 0 else None
-        if placed is None or not texts.clear(text_box(placed)):
-            places = _in_bays(view, body, wall.stud_top, floor, member) if _lies(member) else _beside(body, long)
-            found = next((place for place in places if free(_taken(place, long))), None)
-            if found is None:
-                continue
-            x, y, leader = found
-            placed = Text(x, y, member.mark)
-            if leader is not None:
-                lines.append(leader)
+
+    def put(member: Member, placed: Text) -> None:
         shapes.append(placed)
         told.add(member.mark)
         members.add(text_box(placed))
         texts.add(text_box(placed))
+
+    # Those that stand at their members come first, so that no leader takes the room of one.
+    led: list[tuple[Member, Iterator[_Place]]] = []
+    for member in others:
+        body, long = _box(view, member), text_width(member.mark)
+        placed = _inside(body, member.mark, long) if member.z == 0 else None
+        if placed is not None and texts.clear(text_box(placed)):
+            put(member, placed)
+            continue
+        found = None if _lies(member) else next((at for at in _at(body, long) if free(_taken(*at, long))), None)
+        if found is not None:
+            put(member, Text(*found, member.mark))
+        else:
+            led.append(
+                (member, _in_bays(view, body, wall.stud_top, floor, member) if _lies(member) else _beside(body, long))
+            )
+    for member, places in led:
+        open_to = (place for place in places if free(_taken(*place[:2], text_width(member.mark))))
+        first = next(open_to, None)
+        if first is None:
+            continue
+        # Best is one whose leader crosses neither another nor a text, so that no mark is read for that of its neighbour.
+        best = (one for one in chain([first], open_to) if not _crosses(one[2], [*lines, *texts.diagonals(one[2])]))
+        x, y, leader = next(best, first)
+        put(member, Text(x, y, member.mark))
+        lines.append(leader)
     if lines:
         shapes.insert(0, Lines("thin", tuple(lines)))
     return shapes, [mark for mark in dict.fromkeys(one.mark for one in others) if mark not in told]
 
 
-_Place = tuple[float, float, Box | None]
+_Place = tuple[float, float, Box]
 """Where a mark begins on its baseline, and the leader that it needs there."""
 
 
-def _taken(place: _Place, long: float) -> Box:
-    x, y, _ = place
+def _crosses(leader: Box, lines: list[Box]) -> bool:
+    """Whether a leader crosses any of some lines."""
+    return any(
+        _turns(leader, *one[:2]) * _turns(leader, *one[2:]) < 0
+        and _turns(one, *leader[:2]) * _turns(one, *leader[2:]) < 0
+        for one in lines
+    )
+
+
+def _turns(line: Box, x: float, y: float) -> float:
+    """To which side of a line a point lies."""
+    return (line[2] - line[0]) * (y - line[1]) - (line[3] - line[1]) * (x - line[0])
+
+
+def _taken(x: float, y: float, long: float) -> Box:
     return x - CLEAR, y - _MARK - CLEAR, x + long + CLEAR, y + CLEAR
 
 
@@ -221,15 +257,20 @@ def _in_bays(view: View, body: Box, top: int, floor: float, member: Member) -> I
             yield at - half, row, (at, y, at, end)
 
 
-def _beside(body: Box, long: float) -> Iterator[_Place]:
-    """Where a mark may stand beside its member, the plainest place first, with the leader that it needs there."""
+def _at(body: Box, long: float) -> Iterator[tuple[float, float]]:
+    """Where a mark may stand right under or over its member, if that lies, the plainest place first."""
     left, top, right, bottom = body
-    y = (top + bottom) / 2
     if right - left > bottom - top:
         for share in _ALONG:
             at = left + share * (right - left) - long / 2
-            yield at, bottom + _MARK + 0.6, None
-            yield at, top - 0.6, None
+            yield at, bottom + _MARK + 0.6
+            yield at, top - 0.6
+
+
+def _beside(body: Box, long: float) -> Iterator[_Place]:
+    """Where a mark may stand beside its member on a leader, the nearest place first."""
+    left, top, right, bottom = body
+    y = (top + bottom) / 2
     # A leader starts within the member's nearer end.
     inset = min(1.2, (right - left) / 2)
     for down in _DOWN:
