@@ -30,7 +30,7 @@ from wallwright.drawing.scene import TEXT_MM, Area, Lines, Scene, Text, shortene
 from wallwright.drawing.sheathing import sheathing_pages, sheathing_scene
 from wallwright.drawing.style import STYLE, STYLE_HASH
 from wallwright.drawing.svg import svg_text
-from wallwright.lengths import MILLIMETRE, inches
+from wallwright.lengths import MILLIMETRE, inches, measure_of_text, tape_text
 from wallwright.operations.building import to_domain
 from wallwright.operations.examples import EXAMPLES
 from wallwright.operations.table import BY_NAME
@@ -208,6 +208,37 @@ def test_a_mark_stands_at_its_own_block_and_no_leader_runs_through_another():
             for x1, y1, x2, y2 in shape.lines:
                 leader = LineString([(x1, y1), (x2, y2)])
                 assert not any(leader.crosses(one) or leader.within(one) for one in blocks)
+
+
+def test_a_plan_tells_where_the_openings_of_every_wall_are():
+    sizes = {"front": ("5'", "9'"), "right": ("4'", "3'"), "back": ("2'", "3' 2\""), "left": ("1' 6\"", "2' 9\"")}
+    asked = {
+        "units": "in", "footprint": {"width": "20'", "depth": "12'"}, "wall_height": "8'",
+        "walls": {
+            side: {"openings": [{"name": f"{side[0]}", "left": left, "width": width, "height": "6' 8\""}]}
+            for side, (left, width) in sizes.items()
+        },
+    }  # fmt: skip
+    page = plan_scene(build(to_domain(read(asked, Building))), "in", "0" * 8)
+    texts = [shape for shape in page.shapes if isinstance(shape, Text)]
+    for side, (left, width) in sizes.items():
+        whole = {"front": 240, "back": 240}.get(side, 144)
+        rest = tape_text(inches(str(whole)) - _inches(left) - _inches(width), "in")
+        named = [one for one in texts if one.text == f"{side[0]} {tape_text(_inches(width), 'in')}"]
+        assert len(named) == 1, side
+        turned = side in ("right", "left")
+        row = {
+            one.text
+            for one in texts
+            if one.turned == turned
+            and (one.x if turned else one.y) == pytest.approx(named[0].x if turned else named[0].y)
+        }
+        assert row == {tape_text(_inches(left), "in"), named[0].text, rest}
+    assert collide.faults_of_texts(page) == []
+
+
+def _inches(tape: str) -> int:
+    return measure_of_text(tape).on_grid("in")
 
 
 STEEP = BareWall(

@@ -12,6 +12,8 @@ from wallwright.drawing.title import title_strip
 from wallwright.lengths import Units, tape_text
 
 _ROW = 3.6
+_CHAIN = 8.0
+"""The room that a chain of openings takes beside the plan."""
 
 
 def plan(built: Built, units: Units, revision: str) -> str:
@@ -25,7 +27,9 @@ def plan_scene(built: Built, units: Units, revision: str) -> Scene:
     skin = max(one.wall.sheathing.sheet.thickness for one in built.walls)
     rows = _deck_rows(built, units)
     below = 34 + _ROW * len(rows) + (2 if rows else 0)
-    view = fitted(units, (-skin, -skin, width + skin, depth + skin), 14, below, 26, 26 + WIDTH)
+    opened = {one.side for one in built.walls if one.wall.openings}
+    above, left = 14 + _CHAIN * ("back" in opened), 26 + _CHAIN * ("left" in opened)
+    view = fitted(units, (-skin, -skin, width + skin, depth + skin), above, below, left, 26 + WIDTH)
     shapes: Shapes = []
     for one in built.walls:
         shapes += _wall(view, built, one, units)
@@ -148,23 +152,52 @@ def _mask(left: float, top: float, right: float, bottom: float) -> Area:
 
 
 def _dimensions(view: View, built: Built, units: Units) -> Shapes:
+    """A chain of the openings along each wall that has any, then the building's own sizes."""
     width, depth = built.framing_width, built.framing_depth
-    foot = view.y(0)
+    foot, head, start, end = view.y(0), view.y(depth), view.x(0), view.x(width)
     walls = {one.side: one for one in built.walls}
     shapes: Shapes = []
-    front = walls["front"]
-    shift = placer(built, front)[0]
-    stops = sorted({0, width, *(shift + x for o in front.wall.openings for x in (o.left, o.right))})
-    if len(stops) > 2:
-        shapes += string(
-            view, stops, foot + 10, [tape_text(b - a, units) for a, b in zip(stops, stops[1:], strict=False)]
-        )
+    for side, one in walls.items():
+        stops, texts = _chain(built, one, view, units)
+        if not stops:
+            continue
+        if side == "front":
+            shapes += string(view, stops, foot + 10, texts)
+        elif side == "back":
+            shapes += string(view, stops, head - 10, texts, above=True)
+        else:
+            x = start - 10 if side == "left" else end + 10
+            for low, high, text in zip(stops, stops[1:], texts, strict=False):
+                shapes += upright(view, low, high, x, text, right=side == "right")
     shapes += string(view, [0, width], foot + 18, [f"framing {tape_text(width, units)}"])
     skins = walls["left"].wall.sheathing.sheet.thickness, walls["right"].wall.sheathing.sheet.thickness
     over = width + sum(skins)
     shapes += string(view, [-skins[0], width + skins[1]], foot + 26, [f"over sheathing {tape_text(over, units)}"])
-    shapes += upright(view, 0, depth, view.x(0) - 10, f"framing {tape_text(depth, units)}")
+    start -= _CHAIN * bool(walls["left"].wall.openings)
+    shapes += upright(view, 0, depth, start - 10, f"framing {tape_text(depth, units)}")
     ends = walls["front"].wall.sheathing.sheet.thickness, walls["back"].wall.sheathing.sheet.thickness
     text = f"over sheathing {tape_text(depth + sum(ends), units)}"
-    shapes += upright(view, -ends[0], depth + ends[1], view.x(0) - 18, text)
+    shapes += upright(view, -ends[0], depth + ends[1], start - 18, text)
     return shapes
+
+
+def _chain(built: Built, one: BuiltWall, view: View, units: Units) -> tuple[list[int], list[str]]:
+    """Where a wall's openings begin and end along the building, its framing corners at the ends, and the texts between.
+
+    An opening's has its name where there is room. Of a wall without openings nothing is told.
+    """
+    ox, oy, rx, ry, _, _ = placer(built, one)
+    from_, way = (ox, rx) if rx else (oy, ry)
+    named = {}
+    for opening in one.wall.openings:
+        ends = sorted((from_ + way * opening.left, from_ + way * opening.right))
+        named[ends[0], ends[1]] = opening.name
+    if not named:
+        return [], []
+    stops = sorted({0, built.framing_width if rx else built.framing_depth, *(x for ends in named for x in ends)})
+    texts = []
+    for low, high in zip(stops, stops[1:], strict=False):
+        text = tape_text(high - low, units)
+        full = f"{named.get((low, high), '')} {text}".strip()
+        texts.append(full if view.size(high - low) > text_width(full) + 1 else text)
+    return stops, texts

@@ -45,8 +45,11 @@ ALL: Final = Part(1, 1, float("-inf"), float("inf"))
 """The only paper of a drawing that stands on one."""
 
 
-def string(view: View, stops: list[int], y: float, texts: list[str], part: Part = ALL) -> Shapes:
-    """A chain of dimensions at ``y`` on paper, from stop to stop along x; a text that has no room is left out.
+def string(
+    view: View, stops: list[int], y: float, texts: list[str], part: Part = ALL, *, above: bool = False
+) -> Shapes:
+    """A chain of dimensions at ``y`` on paper, under the object or ``above`` it, from stop to stop along x; a text that has no
+    room is left out.
 
     A dimension of its own, not one of a chain, has its text beside it where it has no room. On a ``part`` of a canvas a
     dimension that crosses a match line is drawn as far as it shows, with the text of the whole.
@@ -55,7 +58,7 @@ def string(view: View, stops: list[int], y: float, texts: list[str], part: Part 
     shown = [x for x in xs if part.low <= x <= part.high]
     lines = [(max(xs[0], part.low - PAST), y, min(xs[-1], part.high + PAST), y)]
     lines += [(x - _TICK / 2, y + _TICK / 2, x + _TICK / 2, y - _TICK / 2) for x in shown]
-    lines += [(x, y - 2.5, x, y + 1) for x in shown]
+    lines += [(x, y - 1, x, y + 2.5) if above else (x, y - 2.5, x, y + 1) for x in shown]
     shapes: Shapes = [Lines("dim", tuple(lines))]
     for start, end, text in zip(xs, xs[1:], texts, strict=False):
         left, right = max(start, part.low), min(end, part.high)
@@ -72,12 +75,14 @@ def string(view: View, stops: list[int], y: float, texts: list[str], part: Part 
     return shapes
 
 
-def upright(view: View, low: int, high: int, x: float, text: str, *, or_below: bool = False) -> Shapes:
-    """One dimension beside the object, read upwards; without room, its text stands below it or is left out."""
+def upright(
+    view: View, low: int, high: int, x: float, text: str, *, or_below: bool = False, right: bool = False
+) -> Shapes:
+    """One dimension at the left of the object, or at its ``right``, read upwards; without room, its text stands below it or is left out."""
     y1, y2 = view.y(low), view.y(high)
     lines = [(x, y1, x, y2)]
     lines += [(x - _TICK / 2, y + _TICK / 2, x + _TICK / 2, y - _TICK / 2) for y in (y1, y2)]
-    lines += [(x - 1, y, x + 2.5, y) for y in (y1, y2)]
+    lines += [(x - 2.5, y, x + 1, y) if right else (x - 1, y, x + 2.5, y) for y in (y1, y2)]
     shapes: Shapes = [Lines("dim", tuple(lines))]
     if abs(y1 - y2) > text_width(text) + 1:
         shapes.append(Text(x - 0.8, (y1 + y2) / 2, text, "t", "middle", turned=True))
