@@ -296,3 +296,16 @@ def test_lengths_that_make_no_figure_are_no_plan_refused(path, body, pointer):
     assert problem["type"].endswith("/problems/no-such-figure")
     assert pointer in {error["pointer"] for error in problem["errors"]}
     assert post("/v1/layout", wall(length=1)).json()["code"] == "not-buildable"
+
+
+@pytest.mark.parametrize(
+    ("body", "told"),
+    [
+        (wall(top="gable"), "'gable' is given; give an object with shape, rise, run, up, ridge."),
+        (wall(stud=7), "7 is given; give a text or an object with thickness, width."),
+        (b"[]", "a list is given; give an object with units, length, height, stud, "),
+    ],
+)
+def test_who_gives_no_object_is_told_what_it_holds(body, told):
+    (fault,) = post("/v1/layout", body).json()["errors"]
+    assert fault["detail"].startswith(told)

@@ -15,6 +15,8 @@ from wallwright.wire.answers import ErrorItem
 from wallwright.wire.base import LENGTH_TYPES, NAME_PATTERN, read_length
 
 MOST_FAULTS: Final = 50
+_FIELDS: Final = 8
+"""So many fields of an object are named to who gave something else."""
 _FORMS: Final = {
     STOCK_PATTERN: "give a stock name in small letters and without spaces, such as 2x4, 38x89 or 1-1/2x3-1/2.",
     NAME_PATTERN: "give a name without line breaks, control characters and marks that turn the direction of writing.",
@@ -66,7 +68,15 @@ def _union(value: Any, kind: inspect.UnionType, at: str, faults: list[ErrorItem]
     if isinstance(value, str) and text is not None:
         _walk(value, text, at, faults)
         return
-    faults.append(ErrorItem(pointer=at, code="type", detail=f"{_shown(value)} is given; give a text or an object."))
+    what = "a text or " + _object(struct) if struct is not None else "a text or an object"
+    faults.append(ErrorItem(pointer=at, code="type", detail=f"{_shown(value)} is given; give {what}."))
+
+
+def _object(kind: inspect.StructType) -> str:
+    """An object told by its fields: those that are required first, and not all where there are many."""
+    names = [field.encode_name for field in sorted(kind.fields, key=lambda field: not field.required)]
+    more = " and more" if len(names) > _FIELDS else ""
+    return f"an object with {', '.join(names[:_FIELDS])}{more}"
 
 
 def _bare(kind: inspect.Type) -> inspect.Type:
@@ -75,7 +85,7 @@ def _bare(kind: inspect.Type) -> inspect.Type:
 
 def _struct(value: Any, kind: inspect.StructType, at: str, faults: list[ErrorItem]) -> None:
     if not isinstance(value, dict):
-        faults.append(ErrorItem(pointer=at, code="type", detail=f"{_shown(value)} is given; give an object."))
+        faults.append(ErrorItem(pointer=at, code="type", detail=f"{_shown(value)} is given; give {_object(kind)}."))
         return
     fields = {field.encode_name: field for field in kind.fields}
     for name, inner in value.items():
