@@ -210,7 +210,7 @@ RENAMED = {
         "right_tape": "right",
     },
     raising.CurvePoint: {"hands_along_tape": "hands_along"},
-    raising.Brace: {"up_tape": "up", "out_tape": "out", "length_tape": "length"},
+    raising.Brace: {"x_tape": "x", "up_tape": "up", "out_tape": "out", "length_tape": "length"},
     raising.WindRow: {
         **{
             f"{state}_{way}_{unit}": f"{state}_{way}_lb"

@@ -167,7 +167,7 @@ def _task(c: Converter, one: LiftTask) -> wire.LiftTask:
 def _brace(c: Converter, one: Brace) -> wire.Brace:
     n, t = c.number, c.tape
     return wire.Brace(
-        one.member, n(one.x), n(one.up), t(one.up), n(one.out), t(one.out), n(one.length), t(one.length),
+        one.member, n(one.x), t(one.x), n(one.up), t(one.up), n(one.out), t(one.out), n(one.length), t(one.length),
         one.angle_degrees, round(one.share, 4), one.source.text(),
     )  # fmt: skip
 

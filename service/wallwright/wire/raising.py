@@ -188,7 +188,8 @@ class Brace(Answer, frozen=True):
     """One temporary brace, inside, square to the wall."""
 
     member: Annotated[str, Meta(description="The stud that it is nailed to.")]
-    x: Number
+    x: Annotated[Number, Meta(description="The middle of that stud.")]
+    x_tape: Tape
     up: Annotated[Number, Meta(description="How far up the stud.")]
     up_tape: Tape
     out: Annotated[Number, Meta(description="Where its foot stands, from the wall.")]
