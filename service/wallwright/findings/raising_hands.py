@@ -49,8 +49,7 @@ HAND_KINDS: Final[dict[str, Kind]] = {
     ),
     "with-more-hands": Kind(
         "caution",
-        "The {hands} people given cannot raise this wall. Raised {way} it takes {fewest} at least; whole it takes {whole}. "
-        "Do not begin with fewer.",
+        "The {hands} people given cannot raise this wall. It takes at least {fewest}{way}. Do not begin with fewer.",
         "More hands",
         "Neither the whole wall nor any section that it may be parted into is light enough for the hands given.",
         "Get the people, or raise it by crane, forklift or wall jacks.",

@@ -68,10 +68,8 @@ def _more_hands(wall: Wall, whole: int, apart: Sections) -> list[Finding]:
     found = []
     fewest = apart.people if apart.sections else whole
     figures = Compared(fewest, wall.hands, "people")
-    values: tuple[tuple[str, Value], ...] = (
-        ("whole", str(whole)), ("fewest", str(fewest)), ("way", "whole" if apart.sections < 2 else f"in {apart.sections} sections"),
-        ("hands", str(wall.hands)),
-    )  # fmt: skip
+    way = f" in {apart.sections} sections, {whole} to raise it whole" if apart.sections > 1 else ""
+    values: tuple[tuple[str, Value], ...] = (("fewest", str(fewest)), ("way", way), ("hands", str(wall.hands)))
     found.append(Finding("with-more-hands", "/hands", values, compared=figures))
     if apart.whole is not None and apart.whole.hands_needed > wall.hands:
         values = (
