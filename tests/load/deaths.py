@@ -14,6 +14,8 @@ import os
 import random
 import signal
 import time
+from collections.abc import Callable
+from dataclasses import dataclass
 
 from tests.contract.servers import Service, service
 from tests.load.proxies import KINDS, proxy
@@ -22,7 +24,17 @@ from tests.load.traffic import Tally, drive, learnt, mixed
 EVERY_SECONDS = 2.0
 
 
-async def disturbed(port: int, count: int, disturb, every: float, retries: int, callers: int = 32) -> tuple[Tally, int]:
+@dataclass(frozen=True)
+class Asked:
+    """At least so many requests, something done every so many seconds and at least so often, and the retries of a caller."""
+
+    requests: int
+    every: float
+    retries: int
+    least: int
+
+
+async def disturbed(port: int, asked: Asked, disturb: Callable[[int], None], callers: int = 32) -> tuple[Tally, int]:
     """The tally of a load during which something is done every so often, and how often it was."""
     questions = await learnt(port, mixed())
     times = 0
@@ -30,19 +42,21 @@ async def disturbed(port: int, count: int, disturb, every: float, retries: int, 
     async def go() -> None:
         nonlocal times
         while True:
-            await asyncio.sleep(every)
+            await asyncio.sleep(asked.every)
             await asyncio.to_thread(disturb, times)
             times += 1
 
     task = asyncio.create_task(go())
-    tally = await drive(port, questions, count, callers, retries)
+    tally = await drive(port, questions, asked.requests, callers, asked.retries)
+    while times < asked.least:
+        await drive(port, questions, 200, callers, asked.retries, tally)
     task.cancel()
     with contextlib.suppress(asyncio.CancelledError):
         await task
     return tally, times
 
 
-def on_workers(kind: str, number: int, count: int, every: float, workers: int, retries: int = 1) -> tuple[Tally, int]:
+def on_workers(kind: str, number: int, workers: int, asked: Asked) -> tuple[Tally, int]:
     """A signal to one worker of a copy, a random one, every so often."""
     draw = random.Random(7)
     with service(workers) as one, proxy(kind, one.port) as port:
@@ -51,10 +65,10 @@ def on_workers(kind: str, number: int, count: int, every: float, workers: int, r
             with contextlib.suppress(ProcessLookupError, IndexError):
                 os.kill(draw.choice(one.workers()), number)
 
-        return asyncio.run(disturbed(port, count, disturb, every, retries))
+        return asyncio.run(disturbed(port, asked, disturb))
 
 
-def on_copies(kind: str, count: int, every: float, retries: int = 1) -> tuple[Tally, int]:
+def on_copies(kind: str, asked: Asked) -> tuple[Tally, int]:
     """Each of three copies in turn is told to stop, waited for, and started anew at the same port."""
     copies = [Service(linger_seconds=2) for _ in range(3)]
     try:
@@ -68,7 +82,7 @@ def on_copies(kind: str, count: int, every: float, retries: int = 1) -> tuple[Ta
                 copies[turn % 3] = Service(port=old.port, linger_seconds=2)
                 copies[turn % 3].wait()
 
-            return asyncio.run(disturbed(port, count, disturb, every, retries))
+            return asyncio.run(disturbed(port, asked, disturb))
     finally:
         for one in copies:
             one.process.kill()
@@ -82,15 +96,17 @@ def main() -> int:
     parser.add_argument("--workers", type=int, default=3)
     parser.add_argument("--retries", type=int, default=1)
     parser.add_argument("--proxy", choices=KINDS, action="append")
+    parser.add_argument("--least", type=int, default=1, help="go on until so many were disturbed")
     options = parser.parse_args()
+    asked = Asked(options.requests, options.every, options.retries, options.least)
     bad = 0
     for kind in options.proxy or KINDS:
         began = time.monotonic()
         if options.what == "copies":
-            tally, times = on_copies(kind, options.requests, options.every, options.retries)
+            tally, times = on_copies(kind, asked)
         else:
             number = signal.SIGKILL if options.what == "kill" else signal.SIGTERM
-            tally, times = on_workers(kind, number, options.requests, options.every, options.workers, options.retries)
+            tally, times = on_workers(kind, number, options.workers, asked)
         spent = time.monotonic() - began
         print(f"{options.what} behind {kind}: {times} times in {spent:.0f} s; {tally}", flush=True)
         bad += tally.failed + tally.wrong
