@@ -16,8 +16,8 @@ from wallwright.api.problems import Refused
 from wallwright.api.reader import Reader
 from wallwright.operations.examples import EXAMPLES
 from wallwright.wire.building import Building
-from wallwright.wire.buying import Order
-from wallwright.wire.squaring import Deck, Frame
+from wallwright.wire.buying_asked import Order
+from wallwright.wire.squaring_asked import Deck, Frame
 from wallwright.wire.wall import Wall
 
 KINDS = (Wall, Building, Frame, Deck, Order)

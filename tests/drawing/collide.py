@@ -56,7 +56,7 @@ from wallwright.findings import PlanRefused
 from wallwright.lengths import FOOT, INCH
 from wallwright.operations.converters import CONVERTERS
 from wallwright.operations.squaring_asked import to_deck, to_frame
-from wallwright.wire.squaring import Deck, Frame
+from wallwright.wire.squaring_asked import Deck, Frame
 
 FONT = Path("/usr/share/fonts/truetype/dejavu/DejaVuSans.ttf")
 ASCII = "".join(map(chr, range(32, 127)))

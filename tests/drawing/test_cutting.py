@@ -9,7 +9,7 @@ from wallwright.drawing.buying import cutting_pages
 from wallwright.drawing.scene import TEXT_MM, Area, Text, text_width
 from wallwright.operations.buying import bought
 from wallwright.operations.examples import EXAMPLES
-from wallwright.wire.buying import Order
+from wallwright.wire.buying_asked import Order
 
 
 @pytest.fixture(scope="module")

@@ -24,7 +24,7 @@ from wallwright.operations.converters import CONVERTERS
 from wallwright.operations.examples import EXAMPLES
 from wallwright.operations.squaring_asked import to_deck, to_frame
 from wallwright.operations.table import BY_NAME
-from wallwright.wire.squaring import Deck, Frame
+from wallwright.wire.squaring_asked import Deck, Frame
 
 READERS = {"squaring-frame": Reader(Frame), "squaring-deck": Reader(Deck)}
 

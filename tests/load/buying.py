@@ -8,7 +8,8 @@ import time
 
 from wallwright.api.reader import Reader
 from wallwright.operations.buying import answer
-from wallwright.wire.buying import BuyingAnswer, Order
+from wallwright.wire.buying import BuyingAnswer
+from wallwright.wire.buying_asked import Order
 
 SIZES = (89, 84.5, 81, 78.5, 66, 44, 41.5, 38, 33, 26.5, 14.5, 12)
 COUNTS = (18, 6, 4, 4, 4, 4, 4, 4, 4, 3, 3, 2)

@@ -22,7 +22,7 @@ from tests.load.measure import Found, Missing
 
 from wallwright.api.reader import Reader
 from wallwright.operations.buying import TookTooLong, answer
-from wallwright.wire.buying import Order
+from wallwright.wire.buying_asked import Order
 
 STOCKS = (96, 120, 144, 168, 192)
 KINDS = ("rising", "flat", "random")

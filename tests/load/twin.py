@@ -28,6 +28,7 @@ from wallwright.operations import completed, converters, fastening, reading, wal
 from wallwright.operations.converters import CONVERTERS, Converter
 from wallwright.wire import answers as wire_answers
 from wallwright.wire import layout as wire_layout
+from wallwright.wire import stock as wire_stock
 from wallwright.wire import wall as wire_wall
 from wallwright.wire.base import Given, read_length
 
@@ -96,7 +97,7 @@ def take_over() -> None:
     for module in (walls, completed, fastening, reading, converters):
         module.UNSET = None  # type: ignore[attr-defined]
     completed.wire = fastening.wire = GIVEN.all_of(wire_wall)  # type: ignore[assignment]
-    reading.StockSize = ASKED.model(wire_wall.StockSize)  # type: ignore[misc,assignment]
+    reading.StockSize = ASKED.model(wire_stock.StockSize)  # type: ignore[misc,assignment]
     said = GIVEN.all_of(wire_answers)
     converters.WireFinding, converters.Compared = said.Finding, said.Compared  # type: ignore[misc]
     for name in ("length", "extent", "offset"):

@@ -25,7 +25,7 @@ from wallwright.domain.squaring import deck, doubt, frame, measured, placing, sh
 from wallwright.operations.csv import csv_text
 from wallwright.operations.examples import EXAMPLES, example_bytes
 from wallwright.operations.table import BY_NAME
-from wallwright.wire import building, buying, fasteners, layout, raising, sheathing, squaring
+from wallwright.wire import building, buying, fasteners, layout, raising, sheathing, squaring, squaring_asked
 
 
 def asked(name: str, body: dict) -> object:
@@ -315,10 +315,10 @@ PAIRS = [
     (squaring.Suspect, doubt.Suspect),
     (squaring.Consistency, doubt.Consistency),
     (squaring.ToleranceCompared, standing.Compared),
-    (squaring.SheetCheck, standing.Sheet),
+    (squaring_asked.SheetCheck, standing.Sheet),
     (squaring.SheetFigure, standing.SheetFigure),
-    (squaring.PlumbBrace, standing.Brace),
-    (squaring.PlumbCheck, standing.Plumb),
+    (squaring_asked.PlumbBrace, standing.Brace),
+    (squaring_asked.PlumbCheck, standing.Plumb),
     (squaring.PlumbFigure, standing.PlumbFigure),
     (squaring.FrameAnswer, frame.Squared),
     (squaring.LargestRectangle, deck.LargestRectangle),

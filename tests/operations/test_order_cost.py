@@ -18,7 +18,8 @@ from wallwright.api.reader import Reader
 from wallwright.domain.buying import cutting, solver, tree
 from wallwright.operations import buying
 from wallwright.wire import limits
-from wallwright.wire.buying import BuyingAnswer, Order
+from wallwright.wire.buying import BuyingAnswer
+from wallwright.wire.buying_asked import Order
 
 PRICES = {8: 3.98, 10: 5.47, 12: 6.58, 14: 7.99, 16: 9.24}
 SHEDS = ("pump house", "boat store", "field office", "tool shed", "seed store", "bath house", "net loft", "oil store", "ticket office", "hen house")  # fmt: skip

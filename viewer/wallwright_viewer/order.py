@@ -9,7 +9,8 @@ import msgspec
 from wallwright.operations.buying import bought_pages
 from wallwright.wire.base import Units, encode_length
 from wallwright.wire.building import BuildingAnswer
-from wallwright.wire.buying import BuyingAnswer, CostLine, Order
+from wallwright.wire.buying import BuyingAnswer, CostLine
+from wallwright.wire.buying_asked import Order
 from wallwright.wire.limits import Z_MAX
 from wallwright_viewer.drawn import Drawing, Packer, inline
 

@@ -12,7 +12,7 @@ from wallwright.operations.converters import CONVERTERS
 from wallwright.operations.table import BY_NAME
 from wallwright.wire.base import Extent, Length, Name, Offset, Units, read_length
 from wallwright.wire.building import Building
-from wallwright.wire.wall import StockName
+from wallwright.wire.stock import StockName
 from wallwright_viewer.fields import PLAIN, ROWS, SIDES, Field, input_name
 from wallwright_viewer.form import Form
 

@@ -10,7 +10,7 @@ from wallwright.operations.buying import TookTooLong
 from wallwright.operations.converters import CONVERTERS
 from wallwright.operations.table import Operation
 from wallwright.wire.base import encode_length
-from wallwright.wire.squaring import Deck, Frame
+from wallwright.wire.squaring_asked import Deck, Frame
 
 MEDIA: Final = {"json": "application/json", "svg": "image/svg+xml", "csv": "text/csv"}
 _ENCODER: Final = msgspec.json.Encoder(enc_hook=encode_length)

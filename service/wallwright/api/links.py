@@ -8,7 +8,7 @@ from typing import Final
 
 from wallwright.api.problems import Refused
 from wallwright.api.reader import Reader
-from wallwright.wire.buying import Order
+from wallwright.wire.buying_asked import Order
 from wallwright.wire.limits import Z_MAX
 from wallwright.wire.wall import Wall
 

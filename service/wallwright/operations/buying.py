@@ -22,6 +22,7 @@ from wallwright.operations.converters import CONVERTERS, Converter
 from wallwright.operations.csv import csv_text
 from wallwright.operations.fasteners import total_answer
 from wallwright.wire import buying as wire
+from wallwright.wire import buying_asked as wire_asked
 from wallwright.wire.layout import Stock as WireStock
 
 __all__ = ["TookTooLong", "answer", "bought_pages", "drawing", "identity", "table", "to_domain"]
@@ -32,19 +33,19 @@ GUARD_SECONDS: Final = 60.0
 """The clock's guard: past it there is no plan, since a worse one would depend on the machine."""
 
 
-def answer(request: wire.Order) -> wire.BuyingAnswer:
+def answer(request: wire_asked.Order) -> wire.BuyingAnswer:
     """The purchase as it travels. Raises PlanRefused with every fault found, TookTooLong past the guard."""
     return _answer(request, bought(request))
 
 
-def bought_pages(request: wire.Order) -> tuple[wire.BuyingAnswer, list[str]]:
+def bought_pages(request: wire_asked.Order) -> tuple[wire.BuyingAnswer, list[str]]:
     """The purchase as it travels, and its cutting diagrams as one drawing a page, reckoned once. Raises as `answer` does."""
     found = bought(request)
     scenes = cutting_pages(found, request.units, identity(request)[:8])
     return _answer(request, found), [svg_text(scene) for scene in scenes]
 
 
-def _answer(request: wire.Order, found: Bought) -> wire.BuyingAnswer:
+def _answer(request: wire_asked.Order, found: Bought) -> wire.BuyingAnswer:
     c = CONVERTERS[request.units]
     stocks = dict.fromkeys(cut.section[0] for cut in found.cuts)
     return wire.BuyingAnswer(
@@ -81,12 +82,12 @@ def _answer(request: wire.Order, found: Bought) -> wire.BuyingAnswer:
     )  # fmt: skip
 
 
-def drawing(request: wire.Order) -> str:
+def drawing(request: wire_asked.Order) -> str:
     """The cutting diagrams, as SVG."""
     return cutting_diagrams(bought(request), request.units, identity(request)[:8])
 
 
-def table(request: wire.Order) -> str:
+def table(request: wire_asked.Order) -> str:
     """The order sheet as CSV, as a yard picks it."""
     found = bought(request)
     c = CONVERTERS[request.units]
@@ -112,7 +113,7 @@ def size_of(c: Converter, line: CostLine) -> str:
     return " x ".join(c.tape(one) for one in (line.thickness, line.width, line.length))
 
 
-def identity(request: wire.Order) -> str:
+def identity(request: wire_asked.Order) -> str:
     """The digest of the order's canonical form."""
     order = to_domain(request)
     parts = ["-".join(building_operation.parts_of(one)) for one in listed(request.buildings)]
@@ -120,7 +121,7 @@ def identity(request: wire.Order) -> str:
     return "-".join([digest(plain, request.units), *parts])
 
 
-def bought(request: wire.Order) -> Bought:
+def bought(request: wire_asked.Order) -> Bought:
     """The order bought, within the guard."""
     end = time.monotonic() + GUARD_SECONDS
     return buy(to_domain(request), lambda: end - time.monotonic())

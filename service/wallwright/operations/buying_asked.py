@@ -17,9 +17,9 @@ from wallwright.operations.completed import to_wire
 from wallwright.operations.converters import Converter
 from wallwright.operations.reading import BOUGHT_LEAST, STOCK_MOST, Reading, given
 from wallwright.operations.walls import to_domain as wall_to_domain
-from wallwright.wire import buying as wire
+from wallwright.wire import buying_asked as wire_asked
 from wallwright.wire import limits
-from wallwright.wire.wall import StockSize
+from wallwright.wire.stock import StockSize
 
 
 def money(cents: int) -> float:
@@ -32,7 +32,7 @@ def listed(given_list: list[Any] | UnsetType) -> list[Any]:
     return [] if isinstance(given_list, UnsetType) else given_list
 
 
-def to_domain(request: wire.Order) -> domain.Order:
+def to_domain(request: wire_asked.Order) -> domain.Order:
     """The order asked for, complete. Raises PlanRefused with every fault of its fields and of its walls' and buildings'."""
     reading = Reading(request.units)
     pieces = tuple(_piece(reading, one, f"/pieces/{n}") for n, one in enumerate(listed(request.pieces)))
@@ -76,20 +76,20 @@ def _each(reading: Reading, asked: list[Any], at: str, read: Callable[[Any], Any
     return tuple(found)
 
 
-def _piece(reading: Reading, one: wire.LoosePiece, at: str) -> domain.Piece:
+def _piece(reading: Reading, one: wire_asked.LoosePiece, at: str) -> domain.Piece:
     length = reading.length(one.length, f"{at}/length", limits.PIECE_LENGTH_MIN, limits.BOARD_LENGTH_MAX)
     stock = reading.stock(one.stock, f"{at}/stock", BOUGHT_LEAST, STOCK_MOST)
     return domain.Piece(stock, length, one.count, at=at, **given(treated=one.treated, mark=one.mark))  # type: ignore[arg-type]
 
 
-def _offer(reading: Reading, one: wire.Offer, at: str) -> domain.Offer:
+def _offer(reading: Reading, one: wire_asked.Offer, at: str) -> domain.Offer:
     length = reading.length(one.length, f"{at}/length", limits.BOARD_LENGTH_MIN, limits.BOARD_LENGTH_MAX)
     stock = reading.stock(one.stock, f"{at}/stock", BOUGHT_LEAST, STOCK_MOST)
     values = given(at_most=one.at_most, treated=one.treated)
     return domain.Offer(stock, length, _whole(one.price, 2), **values)  # type: ignore[arg-type]
 
 
-def _panel(reading: Reading, one: wire.SheetPiece, at: str) -> domain.Panel:
+def _panel(reading: Reading, one: wire_asked.SheetPiece, at: str) -> domain.Panel:
     thickness = _thickness(reading, one.thickness, at)
     width = reading.length(one.width, f"{at}/width", limits.SHEET_PIECE_MIN, limits.SHEET_LENGTH_MAX)
     length = reading.length(one.length, f"{at}/length", limits.SHEET_PIECE_MIN, limits.SHEET_LENGTH_MAX)
@@ -97,7 +97,7 @@ def _panel(reading: Reading, one: wire.SheetPiece, at: str) -> domain.Panel:
     return domain.Panel(kind, thickness, width, length, one.count, mark, at)
 
 
-def _sheet_offer(reading: Reading, one: wire.SheetOffer, at: str) -> domain.SheetOffer:
+def _sheet_offer(reading: Reading, one: wire_asked.SheetOffer, at: str) -> domain.SheetOffer:
     thickness = _thickness(reading, one.thickness, at)
     width = reading.length(one.width, f"{at}/width", limits.SHEET_WIDTH_MIN, limits.SHEET_WIDTH_MAX)
     length = reading.length(one.length, f"{at}/length", limits.SHEET_LENGTH_MIN, limits.SHEET_LENGTH_MAX)
@@ -113,7 +113,7 @@ def _given(value: Any, default: Any) -> Any:
     return default if value is UNSET else value
 
 
-def to_wire_order(c: Converter, found: Bought, request: wire.Order) -> wire.Order:
+def to_wire_order(c: Converter, found: Bought, request: wire_asked.Order) -> wire_asked.Order:
     """The completed order; posted again it gives the same answer."""
     taken, order = found.order, found.order.asked
     walls = [to_wire(one.wall, c.units) for one in taken.alone]
@@ -121,30 +121,30 @@ def to_wire_order(c: Converter, found: Bought, request: wire.Order) -> wire.Orde
         building_operation.to_wire_building(built, asked, c.units, building_operation.parts_of(one))
         for built, asked, one in zip(taken.buildings, order.buildings, listed(request.buildings), strict=True)
     ]
-    return wire.Order(
+    return wire_asked.Order(
         units=c.units,
         pieces=[
-            wire.LoosePiece(stock=_section(c, one.stock), length=c.length(one.length), count=one.count, mark=one.mark, treated=one.treated)
+            wire_asked.LoosePiece(stock=_section(c, one.stock), length=c.length(one.length), count=one.count, mark=one.mark, treated=one.treated)
             for one in order.pieces
         ],
         walls=walls,
         buildings=buildings,
         offers=[
-            wire.Offer(
+            wire_asked.Offer(
                 stock=_section(c, one.stock), length=c.length(one.length), price=money(one.price),
                 at_most=UNSET if one.at_most is None else one.at_most, treated=one.treated,
             )
             for one in order.offers
         ],
         sheet_pieces=[
-            wire.SheetPiece(
+            wire_asked.SheetPiece(
                 thickness=c.length(one.thickness), width=c.length(one.width), length=c.length(one.length),
                 count=one.count, kind=one.kind, mark=one.mark,  # type: ignore[arg-type]
             )
             for one in order.sheet_pieces
         ],
         sheet_offers=[
-            wire.SheetOffer(
+            wire_asked.SheetOffer(
                 thickness=c.length(one.thickness), width=c.length(one.width), length=c.length(one.length),
                 price=money(one.price or 0), kind=one.kind,  # type: ignore[arg-type]
                 at_most=UNSET if one.at_most is None else one.at_most,
@@ -152,7 +152,7 @@ def to_wire_order(c: Converter, found: Bought, request: wire.Order) -> wire.Orde
             for one in order.sheet_offers
         ],
         fastener_offers=[
-            wire.FastenerOffer(
+            wire_asked.FastenerOffer(
                 fastener=one.fastener, count=one.count, price=money(one.price), coating=one.coating or UNSET
             )
             for one in order.fastener_offers

@@ -10,6 +10,7 @@ from wallwright.domain.stock import Stock
 from wallwright.operations.converters import CONVERTERS, Converter
 from wallwright.operations.fastening import wire_fastening
 from wallwright.operations.slopes import slope_number
+from wallwright.wire import openings as wire_openings
 from wallwright.wire import wall as wire
 
 
@@ -123,17 +124,17 @@ def _wire_end(c: Converter, one: domain.End) -> wire.End:
     )
 
 
-def wire_opening(c: Converter, opening: domain.Opening) -> wire.Opening:
+def wire_opening(c: Converter, opening: domain.Opening) -> wire_openings.Opening:
     """An opening as it travels; a header or jacks that were left to the service stay left to it."""
-    header: wire.Header | UnsetType = UNSET
+    header: wire_openings.Header | UnsetType = UNSET
     if opening.header is not None:
-        header = wire.Header(
+        header = wire_openings.Header(
             stock=opening.header.stock.name,
             plies=opening.header.plies,
             seat=opening.header.seat,
             spacer=c.extent(opening.header.spacer),
         )
-    return wire.Opening(
+    return wire_openings.Opening(
         left=c.extent(opening.left),
         width=c.length(opening.width),
         height=c.length(opening.height),
@@ -144,14 +145,14 @@ def wire_opening(c: Converter, opening: domain.Opening) -> wire.Opening:
     )
 
 
-def wire_partition(c: Converter, partition: domain.Partition) -> wire.Partition:
+def wire_partition(c: Converter, partition: domain.Partition) -> wire_openings.Partition:
     """A partition as it travels."""
-    return wire.Partition(at=c.extent(partition.at), depth=c.length(partition.depth))
+    return wire_openings.Partition(at=c.extent(partition.at), depth=c.length(partition.depth))
 
 
-def wire_run(c: Converter, run: domain.Run, start: int = 0) -> wire.Run:
+def wire_run(c: Converter, run: domain.Run, start: int = 0) -> wire_openings.Run:
     """A run of holes or notches as it travels, reckoned from a point ``start`` before the plate's left end."""
-    return wire.Run(
+    return wire_openings.Run(
         cut=run.cut,
         size=c.length(run.size),
         y=c.extent(run.y),

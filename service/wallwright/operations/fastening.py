@@ -8,17 +8,17 @@ from wallwright.domain import joining as domain
 from wallwright.operations.converters import Converter
 from wallwright.operations.reading import Reading, given
 from wallwright.published.fastening import NAILS
+from wallwright.wire import fastening as wire_joints
 from wallwright.wire import limits
-from wallwright.wire import wall as wire
 
-Asked = Literal["nailed", "screwed"] | wire.Fastening | UnsetType
+Asked = Literal["nailed", "screwed"] | wire_joints.Fastening | UnsetType
 
 
 def fastening(reading: Reading, asked: Asked, at: str) -> domain.Fastening | UnsetType:
     """The schedule asked for, complete."""
     if asked is UNSET or isinstance(asked, UnsetType):
         return UNSET
-    if not isinstance(asked, wire.Fastening):
+    if not isinstance(asked, wire_joints.Fastening):
         return domain.Fastening(asked)
     values = given(
         schedule=asked.schedule,
@@ -33,11 +33,11 @@ def fastening(reading: Reading, asked: Asked, at: str) -> domain.Fastening | Uns
     return domain.Fastening(**values)  # type: ignore[arg-type]
 
 
-def _joints(reading: Reading, asked: list[wire.OwnJoint], at: str) -> tuple[domain.OwnJoint, ...]:
+def _joints(reading: Reading, asked: list[wire_joints.OwnJoint], at: str) -> tuple[domain.OwnJoint, ...]:
     found = []
     for number, one in enumerate(asked):
         here = f"{at}/{number}"
-        if isinstance(one.fastener, wire.FastenerSize):
+        if isinstance(one.fastener, wire_joints.FastenerSize):
             kind: str = one.fastener.kind
             length = reading.length(
                 one.fastener.length, f"{here}/fastener/length", limits.FASTENER_LENGTH_MIN, limits.FASTENER_LENGTH_MAX
@@ -59,25 +59,25 @@ def _joints(reading: Reading, asked: list[wire.OwnJoint], at: str) -> tuple[doma
     return tuple(found)
 
 
-def wire_fastening(c: Converter, done: domain.Fastening) -> Literal["nailed", "screwed"] | wire.Fastening:
+def wire_fastening(c: Converter, done: domain.Fastening) -> Literal["nailed", "screwed"] | wire_joints.Fastening:
     """The schedule as it travels: its word where that says all, else the object."""
     if done == domain.Fastening(done.schedule):
         return done.schedule
-    return wire.Fastening(
+    return wire_joints.Fastening(
         schedule=done.schedule,
         framing_nail=done.framing_nail,  # type: ignore[arg-type]
         toe_nail=done.toe_nail,  # type: ignore[arg-type]
         sheathing_nail=done.sheathing_nail or UNSET,  # type: ignore[arg-type]
         coating=done.coating,  # type: ignore[arg-type]
         joints=[_own(c, one) for one in done.joints],
-        packs=[wire.Pack(fastener=pack.fastener, count=pack.count) for pack in done.packs],
+        packs=[wire_joints.Pack(fastener=pack.fastener, count=pack.count) for pack in done.packs],
         spare_percent=done.spare_percent,
     )
 
 
-def _own(c: Converter, one: domain.OwnJoint) -> wire.OwnJoint:
-    size = wire.FastenerSize(kind=one.kind, length=c.length(one.length), diameter=c.length(one.diameter))  # type: ignore[arg-type]
-    return wire.OwnJoint(
+def _own(c: Converter, one: domain.OwnJoint) -> wire_joints.OwnJoint:
+    size = wire_joints.FastenerSize(kind=one.kind, length=c.length(one.length), diameter=c.length(one.diameter))  # type: ignore[arg-type]
+    return wire_joints.OwnJoint(
         joint=one.joint,  # type: ignore[arg-type]
         fastener=one.name or size,  # type: ignore[arg-type]
         count=UNSET if one.count is None else one.count,

@@ -10,7 +10,7 @@ from wallwright.findings import Fault, Value
 from wallwright.lengths import Units
 from wallwright.wire import limits
 from wallwright.wire.base import Given
-from wallwright.wire.wall import StockSize
+from wallwright.wire.stock import StockSize
 
 Merged = TypeVar("Merged", bound=Struct)
 

@@ -18,6 +18,7 @@ from wallwright.operations.canonical import digest, revision_of
 from wallwright.operations.converters import CONVERTERS, Converter
 from wallwright.operations.squaring_asked import to_deck, to_frame, wire_deck, wire_frame
 from wallwright.wire import squaring as wire
+from wallwright.wire import squaring_asked as wire_asked
 
 _READING = {"in": INCH // 16, "mm": MILLIMETRE}
 """As a tape is read."""
@@ -25,7 +26,7 @@ _TRIANGLE_STEPS = {"in": (FOOT, 3 * INCH), "mm": (300 * MILLIMETRE, 100 * MILLIM
 """A 3-4-5 triangle is laid out in whole feet, else in 3 in; or in whole 300 mm, else in 100 mm."""
 
 
-def frame_answer(request: wire.Frame) -> wire.FrameAnswer:
+def frame_answer(request: wire_asked.Frame) -> wire.FrameAnswer:
     """The frame squared, as it travels. Raises PlanRefused with every fault found."""
     found = _square(request)
     c = CONVERTERS[request.units]
@@ -61,19 +62,19 @@ def frame_answer(request: wire.Frame) -> wire.FrameAnswer:
     )
 
 
-def frame_drawing(request: wire.Frame) -> str:
+def frame_drawing(request: wire_asked.Frame) -> str:
     """The racked frame, as SVG."""
     found = _square(request)
     texts = [c.text for c in map(CONVERTERS[request.units].finding, found.findings)]
     return drawn_frame(found, request.units, revision_of(found.frame, request.units), texts)
 
 
-def frame_identity(request: wire.Frame) -> str:
+def frame_identity(request: wire_asked.Frame) -> str:
     """The digest of the question's canonical form."""
     return digest(to_frame(request), request.units)
 
 
-def deck_answer(request: wire.Deck) -> wire.DeckAnswer:
+def deck_answer(request: wire_asked.Deck) -> wire.DeckAnswer:
     """The deck adjusted, as it travels. Raises PlanRefused with every fault found."""
     found = deck_domain.survey(to_deck(request))
     c = CONVERTERS[request.units]
@@ -101,19 +102,19 @@ def deck_answer(request: wire.Deck) -> wire.DeckAnswer:
     )  # fmt: skip
 
 
-def deck_drawing(request: wire.Deck) -> str:
+def deck_drawing(request: wire_asked.Deck) -> str:
     """The deck with its rectangles, as SVG."""
     found = deck_domain.survey(to_deck(request))
     texts = [c.text for c in map(CONVERTERS[request.units].finding, found.findings)]
     return drawn_deck(found, request.units, revision_of(found.deck, request.units), texts)
 
 
-def deck_identity(request: wire.Deck) -> str:
+def deck_identity(request: wire_asked.Deck) -> str:
     """The digest of the question's canonical form."""
     return digest(to_deck(request), request.units)
 
 
-def _square(request: wire.Frame) -> frame_domain.Squared:
+def _square(request: wire_asked.Frame) -> frame_domain.Squared:
     return frame_domain.square(to_frame(request), *_TRIANGLE_STEPS[request.units], _READING[request.units])
 
 

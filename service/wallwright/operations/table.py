@@ -11,12 +11,14 @@ from wallwright.operations import building, buying, fasteners, layout, raising, 
 from wallwright.operations.canonical import digest
 from wallwright.operations.walls import to_domain as wall_to_domain
 from wallwright.wire.building import Building, BuildingAnswer
-from wallwright.wire.buying import BuyingAnswer, Order
+from wallwright.wire.buying import BuyingAnswer
+from wallwright.wire.buying_asked import Order
 from wallwright.wire.fasteners import FastenersAnswer
 from wallwright.wire.layout import LayoutAnswer
 from wallwright.wire.raising import RaisingAnswer
 from wallwright.wire.sheathing import SheathingAnswer
-from wallwright.wire.squaring import Deck, DeckAnswer, Frame, FrameAnswer
+from wallwright.wire.squaring import DeckAnswer, FrameAnswer
+from wallwright.wire.squaring_asked import Deck, Frame
 from wallwright.wire.wall import Wall
 
 

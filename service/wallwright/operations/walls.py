@@ -12,6 +12,7 @@ from wallwright.operations.fastening import fastening
 from wallwright.operations.reading import STOCK_LEAST, STOCK_MOST, STUD_LEAST, STUD_MOST, Reading, given
 from wallwright.operations.slopes import slope
 from wallwright.wire import limits
+from wallwright.wire import openings as wire_openings
 from wallwright.wire import wall as wire
 
 
@@ -203,7 +204,7 @@ def by_table(load: wire.Carries | UnsetType, site: wire.Site | UnsetType) -> boo
 
 
 def openings(
-    reading: Reading, asked: list[wire.Opening] | UnsetType, at: str, depth: int, *, by_table: bool
+    reading: Reading, asked: list[wire_openings.Opening] | UnsetType, at: str, depth: int, *, by_table: bool
 ) -> tuple[domain.Opening, ...] | UnsetType:
     """The openings asked for, in the caller's order; ``depth`` is the wall's, for the default plies.
 
@@ -228,7 +229,7 @@ def openings(
 
 
 def partitions(
-    reading: Reading, asked: list[wire.Partition] | UnsetType, at: str
+    reading: Reading, asked: list[wire_openings.Partition] | UnsetType, at: str
 ) -> tuple[domain.Partition, ...] | UnsetType:
     """The partitions asked for, in the caller's order."""
     if asked is UNSET:
@@ -244,7 +245,7 @@ def partitions(
     )
 
 
-def runs(reading: Reading, asked: list[wire.Run] | UnsetType, at: str) -> tuple[domain.Run, ...] | UnsetType:
+def runs(reading: Reading, asked: list[wire_openings.Run] | UnsetType, at: str) -> tuple[domain.Run, ...] | UnsetType:
     """The runs of holes and notches asked for, in the caller's order."""
     if asked is UNSET:
         return UNSET
@@ -263,7 +264,9 @@ def runs(reading: Reading, asked: list[wire.Run] | UnsetType, at: str) -> tuple[
     return tuple(found)
 
 
-def _header(reading: Reading, header: wire.Header | UnsetType, at: str, depth: int) -> domain.Header | UnsetType:
+def _header(
+    reading: Reading, header: wire_openings.Header | UnsetType, at: str, depth: int
+) -> domain.Header | UnsetType:
     if header is UNSET:
         return UNSET
     stock = reading.stock(header.stock, f"{at}/stock", STOCK_LEAST, STOCK_MOST)

@@ -10,10 +10,12 @@ from wallwright.wire.fasteners import FastenersAnswer
 from wallwright.wire.fasteners import Total as FastenerTotal
 from wallwright.wire.layout import LayoutAnswer
 from wallwright.wire.limits import SLOPE_MAX
+from wallwright.wire.openings import Openings, Partitions, Runs
 from wallwright.wire.raising import RaisingAnswer
 from wallwright.wire.sheathing import SheathingAnswer
-from wallwright.wire.squaring import DeckDiagonals, DeckLevels, DeckSides, EdgeWork, Overhang, TapeFields
-from wallwright.wire.wall import Carries, Common, Openings, Partitions, Post, Runs, Wall
+from wallwright.wire.squaring import EdgeWork, Overhang
+from wallwright.wire.squaring_asked import DeckDiagonals, DeckLevels, DeckSides, TapeFields
+from wallwright.wire.wall import Carries, Common, Post, Wall
 
 SideName = Literal["front", "right", "back", "left"]
 Direction = Literal["width", "depth"]

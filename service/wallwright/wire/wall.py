@@ -4,45 +4,21 @@ from typing import Annotated, Literal
 
 from msgspec import UNSET, Meta, UnsetType, field
 
-from wallwright.lengths import STOCK_PATTERN
-from wallwright.wire.base import NAME_PATTERN, Extent, Length, Name, Offset, Request, Units
+from wallwright.wire.base import Extent, Length, Name, Offset, Request, Units
+from wallwright.wire.fastening import Fastening
 from wallwright.wire.limits import (
     ANCHORS_MAX,
-    JACKS_MAX,
-    JOINT_COUNT_MAX,
-    NAME_MAX,
-    OPENINGS_MAX,
-    OWN_JOINTS_MAX,
-    PACK_MAX,
-    PACKS_MAX,
-    PARTITIONS_MAX,
     PLATE_JOINTS_MAX,
-    PLIES_MAX,
-    RUNS_MAX,
     SLOPE_MAX,
-    STOCK_NAME_MAX,
 )
+from wallwright.wire.openings import Openings, Partitions, Runs
+from wallwright.wire.stock import StockName, StockSize
 
 Side = Literal["left", "right"]
 Post = Annotated[
     Literal["single", "two-stud", "three-stud"],
     Meta(description="The studs at a wall's end: one; two, the inner laid flat; or three about blocks."),
 ]
-StockName = Annotated[
-    str,
-    Meta(
-        max_length=STOCK_NAME_MAX,
-        pattern=STOCK_PATTERN,
-        description="A section by name: nominal `2x4`, millimetres `38x89`, or dressed inches `1-1/2x3-1/2`.",
-    ),
-]
-
-
-class StockSize(Request, frozen=True):
-    """A section by its dressed sizes."""
-
-    thickness: Annotated[Length, Meta(description="The narrow face.")]
-    width: Annotated[Length, Meta(description="The wide face.")]
 
 
 class Top(Request, frozen=True):
@@ -131,82 +107,6 @@ class Ends(Request, frozen=True):
 
     left: End | UnsetType = UNSET
     right: End | UnsetType = UNSET
-
-
-class Header(Request, frozen=True, kw_only=True):
-    """A header asked for. Without one the service takes the plain default, and says that it is not sized."""
-
-    stock: StockName | StockSize
-    plies: (
-        Annotated[int, Meta(ge=1, le=PLIES_MAX, description="Default 2, or 1 where two do not fit the depth.")]
-        | UnsetType
-    ) = UNSET
-    seat: (
-        Annotated[
-            Literal["jacks", "plate"],
-            Meta(
-                description="`jacks`: its underside is the opening's head. `plate`: tight under the top plate, the opening that much higher."
-            ),
-        ]
-        | UnsetType
-    ) = UNSET
-    spacer: (
-        Annotated[Extent, Meta(description="Thickness of a filler between the plies; default 0, none.")] | UnsetType
-    ) = UNSET
-
-
-class Opening(Request, frozen=True, kw_only=True):
-    """A rough opening, clear between jacks. A sill of 0 is a door; the head is at sill + height."""
-
-    left: Annotated[Extent, Meta(description="From the plate's left end; in a building from the framing corner.")]
-    width: Length
-    height: Length
-    name: Name | UnsetType = UNSET
-    sill: Extent | UnsetType = UNSET
-    header: Header | UnsetType = UNSET
-    jacks: Annotated[int, Meta(ge=1, le=JACKS_MAX, description="Jack studs at each side.")] | UnsetType = UNSET
-
-
-Openings = Annotated[list[Opening], Meta(max_length=OPENINGS_MAX)]
-
-
-class Partition(Request, frozen=True, kw_only=True):
-    """An inside wall that ends against this one, from floor to plate. Backing is framed for it and for the lining."""
-
-    at: Annotated[
-        Extent,
-        Meta(
-            description="Its left face as seen from outside, from the plate's left end; in a building from the corner."
-        ),
-    ]
-    depth: Annotated[Length, Meta(description="Width of its plate, as 3-1/2 in for studs 2x4.")]
-
-
-Partitions = Annotated[list[Partition], Meta(max_length=PARTITIONS_MAX)]
-
-
-class Run(Request, frozen=True, kw_only=True):
-    """A pipe or cable that crosses studs at one height, compared with what may be cut out of a stud. Nothing is framed for it."""
-
-    cut: Annotated[
-        Literal["bore", "notch"], Meta(description="Holes through the studs, or notches in an edge of each.")
-    ]
-    size: Annotated[Length, Meta(description="A hole's diameter, or how deep a notch is cut into the stud.")]
-    y: Annotated[Extent, Meta(description="Height of its middle above the bottom plate's underside.")]
-    left: (
-        Annotated[Extent, Meta(description="Where it begins, from the plate's left end; default there.")] | UnsetType
-    ) = UNSET
-    right: Annotated[Extent, Meta(description="Where it ends; default at the plate's right end.")] | UnsetType = UNSET
-    edge: (
-        Annotated[
-            Extent,
-            Meta(description="Wood between a hole and the nearer edge of the stud; default a hole in the middle."),
-        ]
-        | UnsetType
-    ) = UNSET
-
-
-Runs = Annotated[list[Run], Meta(max_length=RUNS_MAX)]
 
 
 class Floor(Request, frozen=True):
@@ -298,78 +198,6 @@ class Carries(Request, frozen=True, kw_only=True):
 
     load: Literal["none", "roof", "roof-and-center-bearing-floor", "roof-and-clear-span-floor"]
     building_width: Annotated[Length, Meta(description="Out to out along the span.")] | UnsetType = UNSET
-
-
-JointName = Literal[
-    "stud-to-bottom-plate", "stud-to-top-plate", "plate-to-plate", "plate-to-header", "packing", "header-to-king",
-    "jack-to-king", "stud-to-stud", "post-studs", "header-plies", "sill-to-jack", "sill-to-cripple",
-    "cripple-to-header", "block-to-stud", "cap-splice", "cap-lap", "plate-to-floor", "post-to-post", "tie-plate",
-    "sheet-edge", "sheet-field", "sheet-to-rim", "sheet-to-next-post",
-]  # fmt: skip
-FastenerName = Annotated[
-    Literal[
-        "6d common", "8d common", "10d common", "12d common", "16d common", "20d common", "8d box", "10d box",
-        "16d box", "3 x 0.131", "8d sinker", "10d sinker", "12d sinker", "16d sinker", "2 x 0.113", "2-3/8 x 0.113",
-        "2-1/2 x 0.131",
-    ],
-    Meta(description="A nail by its name, as the published schedule names it."),
-]  # fmt: skip
-
-
-class FastenerSize(Request, frozen=True, kw_only=True):
-    """A fastener by its sizes; a screw's diameter is that over its thread."""
-
-    kind: Literal["nail", "screw"]
-    length: Length
-    diameter: Length
-
-
-class OwnJoint(Request, frozen=True, kw_only=True):
-    """How the caller fastens one kind of joint; the last one given for a kind holds."""
-
-    joint: Annotated[JointName, Meta(description="The kind of joint.")]
-    fastener: FastenerName | FastenerSize
-    count: (
-        Annotated[int, Meta(ge=1, le=JOINT_COUNT_MAX, description="For each joint, or at each place of a row.")]
-        | UnsetType
-    ) = UNSET
-    spacing: Annotated[Length, Meta(description="Of a row; a joint that is no row has none.")] | UnsetType = UNSET
-
-
-class Pack(Request, frozen=True, kw_only=True):
-    """A pack to be had."""
-
-    fastener: Annotated[
-        str,
-        Meta(max_length=NAME_MAX, pattern=NAME_PATTERN, description="The fastener as the answer's totals name it."),
-    ]
-    count: Annotated[int, Meta(ge=1, le=PACK_MAX, description="How many are in it.")]
-
-
-class Fastening(Request, frozen=True):
-    """A schedule of fastening, and what is done otherwise."""
-
-    schedule: Literal["nailed", "screwed"] | UnsetType = UNSET
-    framing_nail: Literal["16d common", "16d box", "10d box", "3 x 0.131"] | UnsetType = UNSET
-    toe_nail: Literal["8d common", "8d box", "10d box", "16d box", "3 x 0.131"] | UnsetType = UNSET
-    sheathing_nail: (
-        Literal["6d common", "8d common", "10d common", "8d box", "2 x 0.113", "2-3/8 x 0.113", "2-1/2 x 0.131"]
-        | UnsetType
-    ) = UNSET
-    coating: (
-        Annotated[
-            Literal["plain", "hot-dip", "stainless"],
-            Meta(description="Of all fasteners; into treated timber they are coated in any case."),
-        ]
-        | UnsetType
-    ) = UNSET
-    joints: Annotated[list[OwnJoint], Meta(max_length=OWN_JOINTS_MAX, description="The caller's own.")] | UnsetType = (
-        UNSET
-    )
-    packs: Annotated[list[Pack], Meta(max_length=PACKS_MAX, description="What is sold.")] | UnsetType = UNSET
-    spare_percent: Annotated[float, Meta(ge=0, le=100, description="Bought beyond what is counted.")] | UnsetType = (
-        UNSET
-    )
 
 
 class Site(Request, frozen=True):
